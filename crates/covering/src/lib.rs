@@ -1,0 +1,238 @@
+//! The data sheet of a covering: one material as a maker or a quarry gives it, every value with its source.
+//!
+//! Facts only. Whether a covering suits a pitch is a check, and how it is laid is the layout's work.
+
+use units::{Length, Mass, Pitch};
+
+/// A covering as its sheet describes it. Lengths on the slope unless said otherwise.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Covering {
+    /// Short name used in job files, `composite-slate`.
+    pub id: String,
+    /// Printed name.
+    pub name: String,
+    /// What it is made of.
+    pub material: Material,
+    /// The field unit.
+    pub unit: Unit,
+    /// How many layers lie over each other.
+    pub lap: Lap,
+    /// What the sheet allows by pitch, from the lowest pitch up, without gaps between bands.
+    pub bands: Vec<Band>,
+    /// Exposures marked on the unit itself; empty if it has none.
+    pub marks: Vec<Length>,
+    /// Space left between neighbours for movement.
+    pub gap: Length,
+    /// Least distance along the course from a joint to the nearest joint of the course below.
+    pub joint_offset: Length,
+    /// A cut piece narrower than this at its widest is too small to fasten and to last.
+    pub least_piece: Length,
+    /// How far units reach past the roof's edges and stay off its lines.
+    pub edges: Edges,
+    /// The course under the first.
+    pub starter: Starter,
+    /// Units that cover hips and ridges.
+    pub cap: Cap,
+    /// Nails of field units.
+    pub nails: Nails,
+    /// The sheet under the units, laid over the whole deck.
+    pub underlayment: Underlayment,
+    /// How field units are packed.
+    pub pack: Pack,
+    /// Where each group of values comes from: group name, source.
+    pub sources: Vec<(String, String)>,
+    /// The figures are invented and stand for no product.
+    pub invented: bool,
+}
+
+/// What a unit is made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Material {
+    /// Moulded composite slate.
+    CompositeSlate,
+    /// Split natural slate.
+    NaturalSlate,
+    /// Sawn wood shingle.
+    WoodShingle,
+    /// Sawn or split shake.
+    WoodShake,
+    /// Plain tile, clay or concrete.
+    PlainTile,
+}
+
+/// Sizes and weight of the field unit.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Unit {
+    /// Up the slope.
+    pub length: Length,
+    /// Along the course.
+    pub width: Length,
+    /// At the butt.
+    pub thickness: Length,
+    /// Thickness at the head is nil: the unit tapers.
+    pub tapered: bool,
+    /// Of one unit.
+    pub weight: Mass,
+}
+
+/// The lap rule.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lap {
+    /// Two layers everywhere, three at the headlap; headlap = length − 2 × exposure.
+    Double,
+    /// Three layers everywhere; headlap here is length − 3 × exposure.
+    Triple,
+    /// Two layers with a strip of felt between courses; headlap = length − 2 × exposure.
+    Shake,
+}
+
+impl Lap {
+    /// How many courses up the headlap is counted: headlap = length − this × exposure.
+    #[must_use]
+    pub const fn courses(self) -> u32 {
+        match self {
+            Self::Double | Self::Shake => 2,
+            Self::Triple => 3,
+        }
+    }
+
+    /// After how many courses joints may stand over joints again.
+    #[must_use]
+    pub const fn bond(self) -> u32 {
+        self.courses()
+    }
+}
+
+/// What the sheet allows from one pitch up to the next band, or to any pitch for the last band without an end.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Band {
+    /// Lowest pitch of the band, which belongs to it.
+    pub from: Pitch,
+    /// The pitch at which the band ends, which does not belong to it.
+    pub to: Option<Pitch>,
+    /// A preference.
+    pub least_exposure: Length,
+    /// A limit.
+    pub greatest_exposure: Length,
+    /// Least headlap.
+    pub headlap: Length,
+}
+
+/// How far units reach past the roof's edges and stay off its lines. Distances on the surface, square to the edge.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Edges {
+    /// Past the drip line at eaves.
+    pub eave_projection: Length,
+    /// Past the rake.
+    pub rake_projection: Length,
+    /// Least clear distance off walls.
+    pub off_walls: Length,
+    /// Clear width of an open valley, both sides together; nil for a closed one.
+    pub valley_clear: Length,
+    /// How far the metal of a high edge covers the units.
+    pub high_edge_metal: Length,
+    /// The leg of an apron flashing over the units below a wall.
+    pub apron_leg: Length,
+    /// Width of the vent slot at a ridge, both sides together; nil where none is cut.
+    pub ridge_slot: Length,
+}
+
+/// The under-eave course.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Starter {
+    /// A piece of its own with this height, or cut from field units to first exposure + headlap.
+    pub height: Option<Length>,
+    /// Along the course.
+    pub width: Length,
+    /// Of one starter.
+    pub weight: Mass,
+    /// How it is packed.
+    pub pack: Pack,
+    /// Nails in each.
+    pub nails: u32,
+    /// Least distance between its joints and the first course's.
+    pub joint_offset: Length,
+}
+
+/// The unit that covers hips and ridges.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Cap {
+    /// Along the line.
+    pub length: Length,
+    /// Greatest exposure along the line.
+    pub exposure: Length,
+    /// How far it reaches down the plane each side of the line, on the surface.
+    pub cover: Length,
+    /// Nails in each, both sides together.
+    pub nails: u32,
+    /// Of one cap.
+    pub weight: Mass,
+    /// How it is packed.
+    pub pack: Pack,
+}
+
+/// Nails of field units.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Nails {
+    /// In each unit.
+    pub each: u32,
+    /// Into the deck, or through it.
+    pub penetration: Length,
+    /// How many thicknesses of unit the nail passes.
+    pub through_units: u32,
+    /// Nails sold in one box.
+    pub box_count: u32,
+}
+
+/// A roll laid over the whole deck.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Underlayment {
+    /// Printed name, generic.
+    pub name: String,
+    /// Of the roll.
+    pub width: Length,
+    /// Of the roll.
+    pub length: Length,
+    /// Over the strip below.
+    pub top_lap: Length,
+    /// At a roll's end.
+    pub end_lap: Length,
+    /// Below this pitch two layers are laid.
+    pub double_below: Option<Pitch>,
+    /// Of one roll.
+    pub weight: Mass,
+}
+
+/// How pieces are packed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Pack {
+    /// Pieces in one.
+    pub count: u32,
+}
+
+impl Covering {
+    /// The band for a pitch; `None` where the sheet does not allow the pitch at all.
+    #[must_use]
+    pub fn band(&self, pitch: Pitch) -> Option<&Band> {
+        self.bands.iter().find(|band| pitch >= band.from && band.to.is_none_or(|to| pitch < to))
+    }
+
+    /// The lowest pitch that the sheet allows.
+    #[must_use]
+    pub fn least_pitch(&self) -> Option<Pitch> {
+        self.bands.first().map(|band| band.from)
+    }
+
+    /// The shortest exposure that the sheet knows at any pitch.
+    #[must_use]
+    pub fn shortest_exposure(&self) -> Length {
+        let shortest = self.bands.iter().map(|band| band.least_exposure.to_inches()).fold(f64::INFINITY, f64::min);
+        Length::inches(shortest)
+    }
+
+    /// Headlap at an exposure; negative where courses fail to cover.
+    #[must_use]
+    pub fn headlap(&self, exposure: Length) -> Length {
+        self.unit.length - exposure * f64::from(self.lap.courses())
+    }
+}

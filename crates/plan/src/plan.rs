@@ -1,0 +1,341 @@
+//! The plan: plain data from which everything that anyone is shown is made.
+//!
+//! Its keys in JSON are a contract that other programs rely on. Add freely; change only with [`FORMAT`].
+
+use serde::Serialize;
+
+/// Version of the plan's shape.
+pub const FORMAT: u32 = 1;
+
+/// A planned roof. What could not be planned is absent and named in `problems`; the rest is there.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Plan {
+    /// [`FORMAT`].
+    pub format: u32,
+    /// The job's name.
+    pub name: String,
+    /// Printed name of the covering, and whether its figures are invented.
+    pub covering: CoveringUsed,
+    /// What is wrong with the job, and what to do.
+    pub problems: Vec<Problem>,
+    /// Planes and lines.
+    pub roof: Roof,
+    /// Every unit.
+    pub layout: Layout,
+    /// What to order.
+    pub order: Vec<OrderLine>,
+    /// Every rule's outcome.
+    pub checks: Vec<Check>,
+    /// Dangers of this very roof, in a sentence each.
+    pub cautions: Vec<String>,
+}
+
+/// The covering the plan is laid in.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CoveringUsed {
+    /// Short name.
+    pub sheet: String,
+    /// Printed name.
+    pub name: String,
+    /// The figures are invented and stand for no product.
+    pub invented: bool,
+    /// Of the field unit, inches.
+    pub length_in: f64,
+    /// Of the field unit, inches.
+    pub width_in: f64,
+    /// Space between neighbours, inches.
+    pub gap_in: f64,
+    /// Nails in each unit.
+    pub nails_each: u32,
+}
+
+/// Something the person must mend or know.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Problem {
+    /// Short unchanging name, `outline-crosses-itself`.
+    pub code: String,
+    /// Whether something is absent from the plan for it.
+    pub severity: Severity,
+    /// What is wrong.
+    pub says: String,
+    /// What to do.
+    pub remedy: String,
+    /// Its place on the roof and in the file.
+    #[serde(rename = "where")]
+    pub place: ProblemPlace,
+}
+
+/// How bad a [`Problem`] is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Severity {
+    /// Something is absent from the plan.
+    Error,
+    /// Everything is there; look at this before you build.
+    Caution,
+}
+
+/// Where a [`Problem`] is.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct ProblemPlace {
+    /// The block's name, or nothing.
+    pub block: String,
+    /// The plane's id, or nothing.
+    pub plane: String,
+    /// Line of the job file, counted from 1; 0 if unknown.
+    pub line: usize,
+    /// Path in the job file, `block[0].edges[2]`, by which a door can underline the text.
+    pub path: String,
+}
+
+/// Planes, lines and their sums.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct Roof {
+    /// Every plane.
+    pub planes: Vec<Plane>,
+    /// Every line, counted once.
+    pub lines: Vec<Line>,
+    /// Sums.
+    pub totals: Totals,
+}
+
+/// One flat sloping surface.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Plane {
+    /// Block and bearing side.
+    pub id: String,
+    /// What people call it.
+    pub name: String,
+    /// Rise in 12.
+    pub pitch: f64,
+    /// Compass direction the water runs to.
+    pub facing_deg: f64,
+    /// True area.
+    pub area_sqft: f64,
+    /// Rings in space; outer ones counter-clockwise seen from above.
+    pub outlines_ft: Vec<Vec<[f64; 3]>>,
+    /// Ring by ring, edge by edge: edge `i` of a ring runs from its corner `i` to the next.
+    pub edges: Vec<Edge>,
+    /// The rings in the plane's own frame, inches: u to the right along the bearing side, v up the slope.
+    pub outlines_in: Vec<Vec<[f64; 2]>>,
+}
+
+/// One stretch of a plane's boundary.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Edge {
+    /// `eave`, `rake`, `ridge`, `hip`, `valley`, `sidewall`, `headwall`, `break`, `high edge`, `dead valley`.
+    pub kind: &'static str,
+    /// True length.
+    pub length_ft: f64,
+    /// Id of the plane on the other side, or nothing.
+    pub meets: String,
+}
+
+/// A line of the roof.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Line {
+    /// As for [`Edge::kind`].
+    pub kind: &'static str,
+    /// True length.
+    pub length_ft: f64,
+    /// Its ends in space.
+    pub ends_ft: [[f64; 3]; 2],
+    /// Ids of the planes that meet there.
+    pub planes: Vec<String>,
+}
+
+/// Sums over the roof; lines are true lengths, counted once.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct Totals {
+    /// True area.
+    pub area_sqft: f64,
+    /// Area seen in plan.
+    pub plan_area_sqft: f64,
+    /// Level free edges at the low side.
+    pub eave_ft: f64,
+    /// Sloping free edges.
+    pub rake_ft: f64,
+    /// Level and convex.
+    pub ridge_ft: f64,
+    /// Sloped and convex.
+    pub hip_ft: f64,
+    /// Concave.
+    pub valley_ft: f64,
+    /// Walls along the slope.
+    pub sidewall_ft: f64,
+    /// Walls at the top.
+    pub headwall_ft: f64,
+    /// Level changes of pitch.
+    pub break_ft: f64,
+    /// Level free edges at the high side.
+    pub high_edge_ft: f64,
+    /// Level lines where a plane falls towards a wall.
+    pub dead_valley_ft: f64,
+    /// From the lowest edge to the highest line.
+    pub height_ft: f64,
+}
+
+/// Every unit of the roof.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct Layout {
+    /// Plane by plane.
+    pub planes: Vec<LaidPlane>,
+    /// Field pieces on the roof.
+    pub pieces: u64,
+    /// Whole units among them.
+    pub whole: u64,
+    /// Cut pieces among them.
+    pub cut: u64,
+    /// Field units from which the pieces are cut.
+    pub stock: u64,
+    /// A proven lower bound on `stock`.
+    pub stock_bound: u64,
+}
+
+/// One plane with its units, inches in the plane's own frame.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LaidPlane {
+    /// The plane's id.
+    pub id: String,
+    /// v of the first butts, the pole's zero.
+    pub first_butt_in: f64,
+    /// v of the top line.
+    pub top_in: f64,
+    /// From eave to ridge.
+    pub courses: Vec<Course>,
+    /// Shapes of cut pieces; a run's `cut` is an index here.
+    pub cuts: Vec<Cut>,
+    /// The boundary the units are cut to.
+    pub laid_in: Vec<Vec<[f64; 2]>>,
+    /// The under-eave course.
+    pub starters: Vec<Starters>,
+}
+
+/// One row.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Course {
+    /// v of the butts.
+    pub butt_in: f64,
+    /// To the next butts, or to the top line.
+    pub exposure_in: f64,
+    /// From and to, for every unbroken row of pieces.
+    pub spans_in: Vec<[f64; 2]>,
+    /// u of the middle of each gap between neighbours, ascending.
+    pub joints_in: Vec<f64>,
+    /// Equal neighbouring pieces, left to right.
+    pub runs: Vec<Run>,
+}
+
+/// Equal neighbouring pieces of a course.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Run {
+    /// Left side of the first unit before cutting.
+    pub left_in: f64,
+    /// Of each unit before cutting.
+    pub width_in: f64,
+    /// From one unit's left side to the next one's.
+    pub step_in: f64,
+    /// How many.
+    pub count: u32,
+    /// Index in [`LaidPlane::cuts`]; none for whole units.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cut: Option<u32>,
+}
+
+/// The shape of a cut piece, from the unit's lower left corner.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Cut {
+    /// What is left of the unit; more than one part where an edge cuts a unit in two.
+    pub parts_in: Vec<Vec<[f64; 2]>>,
+    /// Greatest width along the course.
+    pub width_in: f64,
+    /// Of what is left.
+    pub area_sqin: f64,
+}
+
+/// The under-eave course along one level low edge.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Starters {
+    /// v of the butts.
+    pub butt_in: f64,
+    /// From butt to head.
+    pub height_in: f64,
+    /// Ends of the edge.
+    pub span_in: [f64; 2],
+    /// Left side of the first starter before cutting.
+    pub left_in: f64,
+    /// From one starter's left side to the next one's.
+    pub step_in: f64,
+    /// How many.
+    pub count: u32,
+}
+
+/// A line of the order.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct OrderLine {
+    /// Unchanging short name, `field-units`.
+    pub id: String,
+    /// What it is.
+    pub item: String,
+    /// Counted need.
+    pub quantity: f64,
+    /// What is counted: `pieces`, `nails`, `sq ft`.
+    pub unit: String,
+    /// Whole packs to order.
+    pub packs: u64,
+    /// What a pack is: `bundle of 20`.
+    pub pack: String,
+    /// Of the packs, pounds; 0 if the sheet gives none.
+    pub weight_lb: f64,
+    /// A formula stands in for a count; said why.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub estimate: String,
+    /// The places it counts.
+    pub places: Vec<CountedPlace>,
+}
+
+/// Where a part of a quantity lies on the roof.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CountedPlace {
+    /// `house, south` or `ridge, house, south / house, north`.
+    pub at: String,
+    /// How much of the quantity.
+    pub quantity: f64,
+}
+
+/// A rule's outcome.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Check {
+    /// The rule's name, `headlap-too-short`.
+    pub rule: &'static str,
+    /// `code`, `maker` or `practice`.
+    pub kind: &'static str,
+    /// `pass`, `fail`, `attention` or `not-applicable`.
+    pub outcome: &'static str,
+    /// The figures in one sentence.
+    pub says: String,
+    /// What to do.
+    pub remedy: &'static str,
+    /// What it endangers: `leak`, `warranty`, `code`, `safety`.
+    pub endangers: Vec<&'static str>,
+    /// Where the rule comes from.
+    pub source: String,
+    /// The source was read, not remembered.
+    pub read_source: bool,
+    /// Places on the roof.
+    #[serde(rename = "where")]
+    pub places: Vec<CheckedPlace>,
+}
+
+/// A place a check points at.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct CheckedPlace {
+    /// The plane's id.
+    pub plane: String,
+    /// Counted from 0 at the eave.
+    pub course: usize,
+    /// Along the course.
+    pub u_in: f64,
+    /// Up the slope.
+    pub v_in: f64,
+}

@@ -1,0 +1,122 @@
+//! Blocks, planes and lines: from outlines and pitches to true areas and lengths.
+
+mod plane;
+
+use units::{Area, Length, Pitch};
+
+pub use plane::{Edge, EdgeKind, Frame, Place, Plane, Point3, Ring};
+
+/// One roofed volume as measured: a closed outline with a pitch for every eave side.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Block {
+    /// Its name, unique in the job.
+    pub name: String,
+    /// Plan corners in inches, either way round.
+    pub outline: Vec<[f64; 2]>,
+    /// Whether the outline is the drip line or the walls.
+    pub outline_at: OutlineAt,
+    /// `sides[i]` runs from corner `i` to corner `i + 1`, the last to the first.
+    pub sides: Vec<Side>,
+    /// Courtyards, each with sides of its own.
+    pub holes: Vec<Hole>,
+    /// Height above the job's datum of the planes over the outline, in inches.
+    pub eave_height: f64,
+}
+
+/// A courtyard in a block.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hole {
+    /// Plan corners in inches, either way round.
+    pub outline: Vec<[f64; 2]>,
+    /// As for a block.
+    pub sides: Vec<Side>,
+}
+
+/// Which line was measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum OutlineAt {
+    /// The edges of the roof seen in plan.
+    #[default]
+    DripLine,
+    /// The walls; each side's overhang pushes the roof edge outwards.
+    Walls,
+}
+
+/// What happens along one side of an outline.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Side {
+    /// Eave, gable or wall.
+    pub kind: SideKind,
+    /// How far the roof edge stands out past the wall, in plan. Absent is unknown, not zero.
+    pub overhang: Option<Length>,
+}
+
+/// Whether a plane rises from a side.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum SideKind {
+    /// A plane rises from here at this pitch.
+    Eave(Pitch),
+    /// A vertical end: no plane rises from here.
+    Gable,
+    /// Like a gable, but it stands against another block's wall.
+    Wall,
+}
+
+/// The whole roof.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Roof {
+    /// Every plane, in the order of blocks and bearing sides.
+    pub planes: Vec<Plane>,
+    /// Every line, each once.
+    pub lines: Vec<Line>,
+    /// Area covered, seen in plan.
+    pub plan_area: Area,
+    /// From the lowest edge to the highest line, in inches.
+    pub height: f64,
+}
+
+/// A line of the roof, counted once however many planes meet there.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Line {
+    /// What it is. Where the surface jumps at a wall the upper and the lower edge are two lines.
+    pub kind: EdgeKind,
+    /// Its ends in space, inches.
+    pub ends: [Point3; 2],
+    /// The planes that meet there, one or two, as indices in [`Roof::planes`].
+    pub planes: Vec<usize>,
+}
+
+impl Line {
+    /// True length in space.
+    #[must_use]
+    pub fn length(&self) -> Length {
+        let [a, b] = self.ends;
+        Length::inches(libm::sqrt((0..3).map(|i| (b[i] - a[i]) * (b[i] - a[i])).sum()))
+    }
+}
+
+/// Something about a roof that the person must mend or know, with its place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Problem {
+    /// Short unchanging name of the kind of problem, `outline-crosses-itself`.
+    pub code: &'static str,
+    /// Whether the block could not be built, or was built and needs a look.
+    pub severity: Severity,
+    /// The block.
+    pub block: String,
+    /// The side or corner it is about: index in the outline.
+    pub side: Option<usize>,
+    /// What is wrong, in one sentence.
+    pub says: String,
+    /// What to do.
+    pub remedy: String,
+}
+
+/// How bad a [`Problem`] is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Severity {
+    /// The block is absent from the roof.
+    Error,
+    /// The block is there; look at this before you build.
+    Caution,
+}
