@@ -1,0 +1,45 @@
+/// A point or a vector of the plane.
+pub type Point = [f64; 2];
+
+/// `a + b`.
+#[inline]
+#[must_use]
+pub fn add(a: Point, b: Point) -> Point {
+    [a[0] + b[0], a[1] + b[1]]
+}
+
+/// `a - b`.
+#[inline]
+#[must_use]
+pub fn sub(a: Point, b: Point) -> Point {
+    [a[0] - b[0], a[1] - b[1]]
+}
+
+/// `a` times `by`.
+#[inline]
+#[must_use]
+pub fn scale(a: Point, by: f64) -> Point {
+    [a[0] * by, a[1] * by]
+}
+
+/// Scalar product.
+#[inline]
+#[must_use]
+pub fn dot(a: Point, b: Point) -> f64 {
+    a[0] * b[0] + a[1] * b[1]
+}
+
+/// Positive when `b` lies to the left of `a`.
+#[inline]
+#[must_use]
+pub fn cross(a: Point, b: Point) -> f64 {
+    a[0] * b[1] - a[1] * b[0]
+}
+
+/// Distance between two points.
+#[inline]
+#[must_use]
+pub fn distance(a: Point, b: Point) -> f64 {
+    let d = sub(a, b);
+    dot(d, d).sqrt()
+}
