@@ -1,0 +1,2 @@
+//! The short formulas are tested before anything is tested against them.
+mod oracles;
