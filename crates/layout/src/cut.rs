@@ -1,0 +1,141 @@
+use std::collections::BTreeMap;
+
+use roof::Place;
+
+/// Remains below this area, sq in, are no pieces, and units that miss less than it are whole.
+pub(crate) const NIL_AREA: f64 = 1e-6;
+
+/// The shape of a cut piece.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Cut {
+    /// What is left of the unit, counter-clockwise, from the unit's lower left corner, inches.
+    /// More than one part where an edge cuts a unit in two; a clockwise part is a hole.
+    pub parts: Vec<Vec<Place>>,
+    /// Sq in.
+    pub area: f64,
+    /// Greatest width along the course at any height.
+    pub width: f64,
+}
+
+impl Cut {
+    pub(crate) fn of(parts: Vec<Vec<Place>>) -> Self {
+        let area = parts.iter().map(|part| area(part)).sum();
+        let width = widest(&parts);
+        Self { parts, area, width }
+    }
+
+    /// Least and greatest u of what is left, from the unit's left side.
+    #[must_use]
+    pub fn extent(&self) -> [f64; 2] {
+        let us = self.parts.iter().flatten().map(|&[u, _]| u);
+        us.fold([f64::INFINITY, f64::NEG_INFINITY], |[least, most], u| [least.min(u), most.max(u)])
+    }
+
+    /// A point within the first part, for pointing at the piece.
+    pub(crate) fn middle(&self) -> Place {
+        let part = self.parts.first().map_or(&[][..], |part| part);
+        let count = part.len().max(1) as f64;
+        [0, 1].map(|axis| part.iter().map(|at| at[axis]).sum::<f64>() / count)
+    }
+
+    /// Equal for shapes that agree to 2^-16 in.
+    fn key(&self) -> Vec<i64> {
+        let mut key = Vec::with_capacity(2 * self.parts.iter().map(|part| part.len() + 1).sum::<usize>());
+        for part in &self.parts {
+            let start = (0..part.len()).min_by_key(|&at| quantised(part[at])).unwrap_or(0);
+            key.push(part.len() as i64);
+            key.extend(part[start..].iter().chain(&part[..start]).flat_map(|&at| quantised(at)));
+        }
+        key
+    }
+}
+
+fn quantised(at: Place) -> [i64; 2] {
+    at.map(|inches| (inches * 65_536.0).round() as i64)
+}
+
+/// Shoelace sum; positive counter-clockwise.
+pub(crate) fn area(ring: &[Place]) -> f64 {
+    let Some(&[u0, v0]) = ring.first() else { return 0.0 };
+    let twice: f64 =
+        ring.windows(2).map(|pair| (pair[0][0] - u0) * (pair[1][1] - v0) - (pair[1][0] - u0) * (pair[0][1] - v0)).sum();
+    twice / 2.0
+}
+
+/// The sides of a ring, each from a corner to the next.
+pub(crate) fn sides(ring: &[Place]) -> impl Iterator<Item = [Place; 2]> + '_ {
+    ring.iter().zip(ring.iter().cycle().skip(1)).map(|(&from, &to)| [from, to])
+}
+
+/// Longest level line within the parts. Widths change linearly between the levels of corners, so the longest
+/// lies at one of those, seen from above or from below.
+fn widest(parts: &[Vec<Place>]) -> f64 {
+    let mut levels: Vec<f64> = parts.iter().flatten().map(|&[_, v]| v).collect();
+    levels.sort_by(f64::total_cmp);
+    levels.dedup();
+    levels.windows(2).map(|band| widest_between(parts, band[0], band[1])).fold(0.0, f64::max)
+}
+
+fn widest_between(parts: &[Vec<Place>], low: f64, high: f64) -> f64 {
+    let at = |[from, to]: [Place; 2], v: f64| from[0] + (to[0] - from[0]) * ((v - from[1]) / (to[1] - from[1]));
+    let mut crossing: Vec<[f64; 2]> = parts
+        .iter()
+        .flat_map(|part| sides(part))
+        .filter(|[from, to]| from[1].min(to[1]) <= low && from[1].max(to[1]) >= high)
+        .map(|side| [at(side, low), at(side, high)])
+        .collect();
+    crossing.sort_by(|a, b| (a[0] + a[1]).total_cmp(&(b[0] + b[1])));
+    crossing.chunks_exact(2).map(|pair| (pair[1][0] - pair[0][0]).max(pair[1][1] - pair[0][1])).fold(0.0, f64::max)
+}
+
+/// The cut shapes of a plane, each once.
+#[derive(Debug, Default)]
+pub(crate) struct Cuts {
+    pub(crate) shapes: Vec<Cut>,
+    numbers: BTreeMap<Vec<i64>, u32>,
+}
+
+impl Cuts {
+    pub(crate) fn number(&mut self, cut: Cut) -> u32 {
+        let next = self.shapes.len() as u32;
+        let number = *self.numbers.entry(cut.key()).or_insert(next);
+        if number == next {
+            self.shapes.push(cut);
+        }
+        number
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_triangle_is_widest_at_its_foot_and_a_kite_in_the_middle() {
+        let triangle = Cut::of(vec![vec![[0.0, 0.0], [3.0, 0.0], [0.0, 8.0]]]);
+        assert!((triangle.width - 3.0).abs() < 1e-12 && (triangle.area - 12.0).abs() < 1e-12);
+        let kite = Cut::of(vec![vec![[0.0, 2.0], [2.0, 0.0], [5.0, 3.0], [2.0, 9.0]]]);
+        assert!((kite.width - (5.0 - 0.285_714_285_714_285_7)).abs() < 1e-9, "{}", kite.width);
+    }
+
+    #[test]
+    fn two_legs_are_no_wider_than_the_wider_leg() {
+        let left = vec![[0.0, 0.0], [2.0, 0.0], [2.0, 5.0], [0.0, 5.0]];
+        let right = vec![[4.0, 0.0], [7.0, 0.0], [7.0, 5.0], [4.0, 5.0]];
+        let legs = Cut::of(vec![left, right]);
+        assert!((legs.width - 3.0).abs() < 1e-12);
+        assert_eq!(legs.extent(), [0.0, 7.0]);
+    }
+
+    #[test]
+    fn equal_shapes_are_kept_once() {
+        let mut cuts = Cuts::default();
+        let square = |from: usize| {
+            let mut ring = vec![[0.0, 0.0], [3.0, 0.0], [3.0, 8.0], [0.0, 8.0]];
+            ring.rotate_left(from);
+            Cut::of(vec![ring])
+        };
+        assert_eq!([0, 1, 2, 3].map(|from| cuts.number(square(from))), [0; 4]);
+        assert_eq!(cuts.number(Cut::of(vec![vec![[0.0, 0.0], [3.0, 0.0], [3.0, 8.1], [0.0, 8.0]]])), 1);
+    }
+}

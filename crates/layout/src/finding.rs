@@ -1,0 +1,39 @@
+use roof::Place;
+use units::Length;
+
+/// What could not be cured, with its place.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Finding {
+    /// What it is.
+    pub fault: Fault,
+    /// Course, counted from 0 at the eave.
+    pub course: usize,
+    /// Where on the plane.
+    pub at: Place,
+}
+
+/// Faults that the layout leaves for a person to decide.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Fault {
+    /// The piece's widest level is narrower than the sheet's least piece.
+    PieceTooSmall {
+        /// Its width.
+        is: Length,
+        /// The sheet's.
+        least: Length,
+    },
+    /// A joint nearer than the sheet's least offset to a joint of a course it must miss.
+    JointOverJoint {
+        /// The distance.
+        is: Length,
+        /// The sheet's.
+        least: Length,
+    },
+    /// The last course shows less than the least exposure.
+    ShortTopCourse {
+        /// What shows below the top line.
+        is: Length,
+        /// The least exposure.
+        least: Length,
+    },
+}

@@ -1,0 +1,63 @@
+use roof::Place;
+
+use crate::{Course, Cut, Finding, Starters};
+
+/// The units of the whole roof, plane by plane in the roof's order.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Layout {
+    /// One for every plane that is laid.
+    pub planes: Vec<LaidPlane>,
+}
+
+/// One plane with its units. All numbers are inches in the plane's own frame.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LaidPlane {
+    /// Index in `roof.planes`.
+    pub plane: usize,
+    /// v of the first butt: the pole's zero.
+    pub first_butt: f64,
+    /// v of the top line: ridge less the cap's cover, wall less the apron, and so on.
+    pub top: f64,
+    /// From eave to ridge.
+    pub courses: Vec<Course>,
+    /// The boundary that units are cut to: outer rings counter-clockwise, holes clockwise.
+    pub laid: Vec<Vec<Place>>,
+    /// Shapes of cut pieces, each once; runs point here.
+    pub cuts: Vec<Cut>,
+    /// The course under the first, along every level low edge.
+    pub starters: Vec<Starters>,
+    /// What could not be cured, with its place.
+    pub findings: Vec<Finding>,
+    /// Sum of the areas of cut pieces, sq in.
+    pub cut_area: f64,
+}
+
+impl LaidPlane {
+    /// Field pieces, whole units among them, cut pieces.
+    #[must_use]
+    pub fn counts(&self) -> Counts {
+        let mut counts = Counts::default();
+        for run in self.courses.iter().flat_map(|course| &course.runs) {
+            let count = u64::from(run.count);
+            if run.cut.is_some() { counts.cut += count } else { counts.whole += count }
+        }
+        counts
+    }
+}
+
+/// How many pieces.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Counts {
+    /// Whole units.
+    pub whole: u64,
+    /// Every piece that is not whole, head trims included.
+    pub cut: u64,
+}
+
+impl Counts {
+    /// All pieces.
+    #[must_use]
+    pub const fn pieces(self) -> u64 {
+        self.whole + self.cut
+    }
+}

@@ -1,0 +1,176 @@
+use covering::Covering;
+use roof::{Place, Plane, Roof};
+use units::Length;
+
+use crate::bond::{Bond, NIL};
+use crate::cut::{Cuts, NIL_AREA, area, sides};
+use crate::gauge::Gauge;
+use crate::legal::{Rules, faults};
+use crate::outline::laid;
+use crate::piece::{Left, keep_left, left_in_columns, left_of};
+use crate::resplit::resplit;
+use crate::start::start;
+use crate::starters::{LowEdge, height, low_edges, starters};
+use crate::strip::{Strip, strips};
+use crate::{Course, Cut, Fault, Finding, LaidPlane, Layout, Run};
+
+/// Lays every plane that has a covering.
+pub fn lay_roof<'a>(roof: &Roof, covering_of: impl Fn(&Plane) -> Option<&'a Covering>) -> Layout {
+    let planes = roof.planes.iter().enumerate();
+    Layout { planes: planes.filter_map(|(index, plane)| Some(lay(index, plane, covering_of(plane)?))).collect() }
+}
+
+/// Lays one plane: course lines, start offset, pieces, cuts, starters, and findings for what could not be cured.
+/// A plane outside the sheet's pitches is laid at the shortest exposure that the sheet knows. A plane without area, or
+/// a sheet whose unit has no size, gives no courses.
+#[must_use]
+pub fn lay(plane_index: usize, plane: &Plane, covering: &Covering) -> LaidPlane {
+    let outline = laid(plane, covering);
+    match (Gauge::of(plane, covering, &outline), Bond::of(covering)) {
+        (Some(gauge), Some(bond)) => Setting::new(plane, covering, outline, gauge, bond).lay(plane_index),
+        _ => bare(plane_index, outline),
+    }
+}
+
+fn bare(plane: usize, laid: Vec<Vec<Place>>) -> LaidPlane {
+    let (courses, cuts, starters, findings) = Default::default();
+    LaidPlane { plane, first_butt: 0.0, top: 0.0, courses, laid, cuts, starters, findings, cut_area: 0.0 }
+}
+
+/// All that is settled before the first piece is laid.
+pub(crate) struct Setting<'a> {
+    pub(crate) covering: &'a Covering,
+    pub(crate) outline: Vec<Vec<Place>>,
+    pub(crate) rules: Rules,
+    /// Of the first course.
+    pub(crate) bond: Bond,
+    /// One for every course.
+    pub(crate) strips: Vec<Strip>,
+    gauge: Gauge,
+    low_edges: Vec<LowEdge>,
+    starter_height: f64,
+}
+
+impl<'a> Setting<'a> {
+    fn new(plane: &Plane, covering: &'a Covering, outline: Vec<Vec<Place>>, gauge: Gauge, bond: Bond) -> Self {
+        let rules = Rules::of(covering);
+        let strips = strips(&outline, gauge.courses, |course| gauge.butt(course), covering.unit.length.to_inches());
+        let bond = bond.at(start(&strips, &bond, &rules), 0);
+        let low_edges = low_edges(plane, covering, &outline);
+        let starter_height = height(covering, &gauge);
+        Self { covering, outline, rules, bond, strips, gauge, low_edges, starter_height }
+    }
+
+    fn lay(self, plane: usize) -> LaidPlane {
+        let mut cuts = Cuts::default();
+        let mut courses: Vec<Course> = (0..self.gauge.courses).map(|course| self.course(course, &mut cuts)).collect();
+        resplit(&self, &mut courses, &mut cuts);
+        let cut_area = cut_area(&courses, &cuts.shapes);
+        let mut laid = LaidPlane {
+            first_butt: self.gauge.first,
+            top: self.gauge.top,
+            courses,
+            cuts: cuts.shapes,
+            cut_area,
+            ..bare(plane, Vec::new())
+        };
+        let edges = self.low_edges.iter();
+        laid.starters = edges.flat_map(|&edge| starters(&laid, self.covering, edge, self.starter_height)).collect();
+        laid.findings = self.short_top().into_iter().chain(faults(&laid, self.covering)).collect();
+        laid.laid = self.outline;
+        laid
+    }
+
+    /// A course with every joint where the bond puts it.
+    fn course(&self, course: u32, cuts: &mut Cuts) -> Course {
+        let strip = &self.strips[course as usize];
+        let shows = self.gauge.shows(course);
+        let mut row = Row { bond: self.bond.at(self.bond.origin, course), runs: Vec::new(), next: i64::MIN };
+        let (mut next, unit) = (i64::MIN, row.bond.width);
+        for touched in &strip.touched {
+            let [first, last] = [row.bond.first_past(touched.from).max(next), row.bond.last_before(touched.to)];
+            if !touched.laid_before.is_empty() && next < first {
+                let left = left_in_columns(&touched.laid_before, strip, unit, unit);
+                let left = self.unless_starter(left, [row.bond.left(next), strip.butt], shows);
+                row.place(strip, next..first, left, cuts);
+            }
+            for cell in first..=last {
+                let corner = [row.bond.left(cell), strip.butt];
+                let left = left_of(&self.outline, strip, [corner[0], corner[0] + unit], unit);
+                row.place(strip, cell..cell + 1, self.unless_starter(left, corner, shows), cuts);
+            }
+            next = first.max(last + 1);
+        }
+        Course { butt: strip.butt, exposure: shows, runs: row.runs }
+    }
+
+    /// A unit that would only reach up behind the first course over a higher low edge is not laid: nothing of it is
+    /// weathered, and the starters there take its place. Units in columns all alike share the edge, so one stands for all.
+    fn unless_starter(&self, left: Left, corner: Place, shows: f64) -> Left {
+        let parts = match &left {
+            Left::Part(cut) if cut.parts.iter().flatten().all(|&[_, v]| v > shows - NIL) => &cut.parts,
+            _ => return left,
+        };
+        let behind: f64 = self.low_edges.iter().map(|edge| self.behind_starters(parts, corner, edge)).sum();
+        if behind > parts.iter().map(|part| area(part)).sum::<f64>() - NIL_AREA { Left::Nothing } else { left }
+    }
+
+    /// Area of a piece that the starters of one edge cover.
+    fn behind_starters(&self, parts: &[Vec<Place>], [u, v]: Place, edge: &LowEdge) -> f64 {
+        let [low, high] = [edge.v - v, edge.v - v + self.starter_height];
+        let starters = [[edge.from - u, low], [edge.to - u, low], [edge.to - u, high], [edge.from - u, high]];
+        let covered = |part: &Vec<Place>| sides(&starters).fold(part.clone(), |kept, side| keep_left(&kept, side));
+        parts.iter().map(|part| area(&covered(part))).sum()
+    }
+
+    fn short_top(&self) -> Option<Finding> {
+        let is = Length::inches(self.gauge.short_top()?);
+        let course = self.strips.len() - 1;
+        let strip = &self.strips[course];
+        let at = [strip.touched.first().map_or(0.0, |touched| touched.from), strip.butt];
+        Some(Finding { fault: Fault::ShortTopCourse { is, least: Length::inches(self.gauge.least) }, course, at })
+    }
+}
+
+fn cut_area(courses: &[Course], cuts: &[Cut]) -> f64 {
+    let runs = courses.iter().flat_map(|course| &course.runs);
+    let areas = runs.filter_map(|run| cuts.get(run.cut? as usize).map(|cut| f64::from(run.count) * cut.area));
+    areas.sum()
+}
+
+/// A course as it grows from left to right.
+struct Row {
+    bond: Bond,
+    runs: Vec<Run>,
+    /// The cell after the last one laid.
+    next: i64,
+}
+
+impl Row {
+    fn place(&mut self, strip: &Strip, cells: std::ops::Range<i64>, left: Left, cuts: &mut Cuts) {
+        let cut = match left {
+            Left::Nothing => return,
+            Left::All => None,
+            Left::Part(cut) => Some(cuts.number(cut)),
+        };
+        let joint_before = self.next == cells.start && self.has_joint(strip, cells.start);
+        let count = (cells.end - cells.start) as u32;
+        self.next = cells.end;
+        match self.runs.last_mut().filter(|run| joint_before && run.cut == cut) {
+            Some(run) => run.count += count,
+            None => self.runs.push(Run {
+                left: self.bond.left(cells.start),
+                width: self.bond.width,
+                step: self.bond.step(),
+                count,
+                cut,
+                joint_before,
+            }),
+        }
+    }
+
+    /// Whether the gap before a cell lies in the laid area, at least in part.
+    fn has_joint(&self, strip: &Strip, cell: i64) -> bool {
+        !strip.column(self.bond.left(cell) - self.bond.gap / 2.0).is_empty()
+    }
+}

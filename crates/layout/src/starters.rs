@@ -1,0 +1,94 @@
+use covering::Covering;
+use roof::{Place, Plane};
+
+use crate::bond::NIL;
+use crate::cut::sides;
+use crate::gauge::Gauge;
+use crate::legal::nearest_joint;
+use crate::outline::{edges, is_level, projection};
+use crate::{Course, LaidPlane};
+
+/// Starters of one width along a level low edge. An edge has more than one such row where starters had to be
+/// shortened to keep their joints off the first course's.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Starters {
+    /// v of the butts, flush with the first course's.
+    pub butt: f64,
+    /// From butt to head.
+    pub height: f64,
+    /// Left end of the row.
+    pub from: f64,
+    /// Right end of the row.
+    pub to: f64,
+    /// u of the left side of the first starter before cutting.
+    pub left: f64,
+    /// From one starter's left side to the next one's.
+    pub step: f64,
+    /// How many.
+    pub count: u32,
+}
+
+/// A level edge of the laid outline from which units start.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct LowEdge {
+    pub(crate) v: f64,
+    pub(crate) from: f64,
+    pub(crate) to: f64,
+}
+
+/// Eaves, breaks, level valleys and dead valleys as laid, in the order of the outline.
+pub(crate) fn low_edges(plane: &Plane, covering: &Covering, laid: &[Vec<Place>]) -> Vec<LowEdge> {
+    let lines: Vec<LowEdge> =
+        edges(plane).filter_map(|(side, kind)| LowEdge::of(side, -projection(covering, kind))).collect();
+    let low = laid.iter().flat_map(|ring| sides(ring)).filter_map(|side| LowEdge::of(side, 0.0));
+    low.filter(|edge| lines.iter().any(|line| edge.is_on(line))).collect()
+}
+
+impl LowEdge {
+    /// The laid area lies on a side's left: a level side to the right has it above.
+    fn of([from, to]: [Place; 2], up: f64) -> Option<Self> {
+        (is_level([from, to]) && from[0] < to[0]).then(|| Self { v: from[1] + up, from: from[0], to: to[0] })
+    }
+
+    /// A step between edges that are nearly in line can be level too, but lies on no edge of the plane.
+    fn is_on(&self, line: &Self) -> bool {
+        is_level([[0.0, self.v], [0.0, line.v]]) && self.from < line.to && line.from < self.to
+    }
+}
+
+/// From butt to head: the sheet's own piece, or the first exposure and the headlap.
+pub(crate) fn height(covering: &Covering, gauge: &Gauge) -> f64 {
+    let cut = || gauge.exposure + covering.headlap(units::Length::inches(gauge.exposure)).to_inches();
+    covering.starter.height.map_or_else(cut, units::Length::to_inches)
+}
+
+/// The starters along one low edge of a plane whose courses are laid.
+pub(crate) fn starters(plane: &LaidPlane, covering: &Covering, edge: LowEdge, height: f64) -> Vec<Starters> {
+    let above = plane.courses.iter().take_while(|course| course.butt < edge.v + NIL).last();
+    let mut rows: Vec<Starters> = Vec::new();
+    let mut left = edge.from;
+    while let Some(step) = above.filter(|_| left < edge.to - NIL).map(|first| step(left, edge.to, first, covering)) {
+        match rows.last_mut().filter(|row| (row.step - step).abs() < NIL) {
+            Some(row) => row.count += 1,
+            None => rows.push(Starters { butt: edge.v, height, from: left, to: edge.to, left, step, count: 1 }),
+        }
+        left += step;
+        let reached = left.min(edge.to);
+        rows.last_mut().into_iter().for_each(|row| row.to = reached);
+    }
+    rows
+}
+
+/// From a starter's left side to the next one's: a whole starter and its gap, unless its joint would come too near to
+/// one of the first course; then the joint moves back, to the middle of a unit of the first course if it can.
+fn step(left: f64, end: f64, first: &Course, covering: &Covering) -> f64 {
+    let gap = covering.gap.to_inches();
+    let least = covering.starter.joint_offset.to_inches();
+    let whole = left + covering.starter.width.to_inches().max(NIL) + gap / 2.0;
+    let near = nearest_joint(first, whole).unwrap_or(f64::INFINITY);
+    let is_clear = |joint: f64| nearest_joint(first, joint).is_none_or(|near| (near - joint).abs() > least - NIL);
+    let middle = near - (covering.unit.width.to_inches() + gap) / 2.0;
+    let tried = [whole, middle, near - least].into_iter();
+    let joint = tried.filter(|joint| *joint > left + gap).find(|&joint| joint >= end || is_clear(joint));
+    joint.unwrap_or(whole) + gap / 2.0 - left
+}
