@@ -1,1 +1,115 @@
-//! checks
+//! Rules, one file each: what a roofer, an official or a maker would look at, with the figures and the source.
+//!
+//! The licensed designer, the maker's sheet and the local code decide; a rule tells, it permits nothing.
+
+mod facts;
+mod rule;
+mod rules;
+mod tally;
+#[cfg(test)]
+mod trial;
+
+pub use facts::Facts;
+pub use rule::{Danger, Kind, Rule};
+pub use rules::RULES;
+
+use rule::Verdict;
+
+/// What a rule found.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Checked {
+    /// The rule.
+    pub rule: &'static Rule,
+    /// What came of it.
+    pub outcome: Outcome,
+    /// The figures in one sentence.
+    pub says: String,
+    /// Where the rule comes from, with the sheets it was read from.
+    pub source: String,
+    /// Places at fault, or to look at; none for a pass.
+    pub places: Vec<Place>,
+}
+
+/// How a rule came out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Outcome {
+    /// Everything measured keeps the rule.
+    Pass,
+    /// Something does not.
+    Fail,
+    /// A person must look: nothing is known to be wrong, and not everything could be judged.
+    Attention,
+    /// There is nothing to judge, or what it would be judged by is absent; the sentence names it.
+    NotApplicable,
+}
+
+impl Outcome {
+    /// As it stands in the plan file.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Pass => "pass",
+            Self::Fail => "fail",
+            Self::Attention => "attention",
+            Self::NotApplicable => "not-applicable",
+        }
+    }
+}
+
+/// A place on the roof.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Place {
+    /// Index in [`roof::Roof::planes`].
+    pub plane: usize,
+    /// Counted from 0 at the eave.
+    pub course: usize,
+    /// Along the course, inches in the plane's frame.
+    pub u: f64,
+    /// Up the slope, inches in the plane's frame.
+    pub v: f64,
+}
+
+/// Every rule on a finished layout, in the order of [`RULES`].
+#[must_use]
+pub fn check(facts: &Facts) -> Vec<Checked> {
+    RULES.iter().map(|rule| checked(rule, facts)).collect()
+}
+
+fn checked(rule: &'static Rule, facts: &Facts) -> Checked {
+    let Verdict { outcome, says, places } = (rule.run)(facts);
+    Checked { rule, outcome: rule.at_best(outcome), says, source: facts.source_of(rule), places }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::trial::Trial;
+
+    #[test]
+    fn a_sound_roof_passes_every_rule() {
+        let found = Trial::sound().check();
+        assert_eq!(found.len(), RULES.len());
+        for checked in found {
+            assert_eq!(checked.outcome, Outcome::Pass, "{}: {}", checked.rule.name, checked.says);
+            assert_eq!(checked.places, []);
+        }
+    }
+
+    #[test]
+    fn nothing_laid_is_nothing_to_judge() {
+        let mut trial = Trial::sound();
+        trial.layout.planes.clear();
+        let outcomes: Vec<Outcome> = trial.check().iter().map(|checked| checked.outcome).collect();
+        let only_the_pitch_is_left =
+            |rule: &Rule| if rule.name == "pitch-too-low" { Outcome::Pass } else { Outcome::NotApplicable };
+        assert_eq!(outcomes, RULES.iter().map(only_the_pitch_is_left).collect::<Vec<_>>());
+    }
+
+    #[test]
+    fn invented_figures_are_named_in_the_source() {
+        let mut trial = Trial::sound();
+        assert!(trial.check().iter().all(|checked| !checked.source.contains("invented")));
+        trial.covering.invented = true;
+        assert!(trial.check().iter().all(|checked| checked.source.ends_with("Trial unit (figures invented)")));
+    }
+}

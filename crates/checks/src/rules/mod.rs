@@ -1,0 +1,53 @@
+//! One file a rule.
+
+use crate::Rule;
+
+mod exposure_too_great;
+mod headlap_too_short;
+mod joint_over_joint;
+mod nail_too_short;
+mod piece_too_small;
+mod pitch_too_low;
+
+/// Every rule. A new one is a new file and its line here.
+pub const RULES: &[Rule] = &[
+    pitch_too_low::RULE,
+    exposure_too_great::RULE,
+    headlap_too_short::RULE,
+    joint_over_joint::RULE,
+    piece_too_small::RULE,
+    nail_too_short::RULE,
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// No rule without a page, a source, a remedy and a test. Remedy and source are printed, so each is one line.
+    #[test]
+    fn every_rule_is_whole() {
+        for rule in RULES {
+            for heading in ["What it finds", "Why it matters", "Remedy", "Source"] {
+                let last = rule.lines_under(heading).last().unwrap_or_default();
+                assert!(last.ends_with('.'), "{}: sentences under {heading}", rule.name);
+            }
+            for heading in ["Remedy", "Source"] {
+                assert_eq!(rule.lines_under(heading).count(), 1, "{}: {heading} is one line", rule.name);
+            }
+            assert_eq!(rule.title().to_lowercase().replace(' ', "-"), rule.name, "a rule is named after its fault");
+            assert!(rule.file.contains("#[test]"), "{}: a test", rule.name);
+            assert!(!rule.endangers.is_empty(), "{}: what it endangers", rule.name);
+        }
+    }
+
+    #[test]
+    fn every_file_is_a_rule() {
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/src/rules");
+        let names = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap());
+        let mut files: Vec<String> = names.filter(|name| name != "mod.rs").collect();
+        let mut rules: Vec<String> = RULES.iter().map(|rule| format!("{}.rs", rule.name.replace('-', "_"))).collect();
+        files.sort();
+        rules.sort();
+        assert_eq!(files, rules);
+    }
+}

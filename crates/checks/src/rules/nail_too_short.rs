@@ -1,0 +1,114 @@
+//! # Nail too short
+//!
+//! ## What it finds
+//! Nails that are shorter than the thickness of the units they pass and what the covering's sheet asks for in the deck, or
+//! all of the deck where it is thinner than that.
+//! ## Why it matters
+//! A nail that does not hold in the deck lifts with the wind and lets the unit slide.
+//! ## Remedy
+//! Use the next longer nail of the sheet; where the deck is open below, ask whether points may show.
+//! ## Source
+//! The covering's data sheet, nails.
+
+use covering::Covering;
+use units::Length;
+
+use crate::Facts;
+use crate::rule::{Danger, Kind, Rule, Verdict};
+use crate::tally::{Bound, Tally};
+
+pub(crate) const RULE: Rule = Rule {
+    name: "nail-too-short",
+    kind: Kind::Maker,
+    endangers: &[Danger::Leak, Danger::Warranty, Danger::Safety],
+    read_source: true,
+    file: include_str!("nail_too_short.rs"),
+    run: nail_too_short,
+};
+
+fn nail_too_short(facts: &Facts) -> Verdict {
+    let (Some(nail), Some(deck)) = (facts.nail_length, facts.deck_thickness) else {
+        return Verdict::not_applicable(missing(facts));
+    };
+    let mut lengths = Tally::lengths(Bound::AtLeast);
+    for laid in facts.laid() {
+        let needed = through_units(laid.covering) + hold(laid.covering, deck);
+        lengths.add(nail.to_inches(), needed.to_inches(), laid.place(0));
+    }
+    lengths.verdict(
+        |shortest| {
+            let [is, needed] = shortest.inches();
+            let why = facts.covering(shortest.place.plane).map_or_else(String::new, |covering| reckoned(covering, deck));
+            format!("The nail is {is} long; {} needs {needed}{why}", facts.plane_name(shortest.place))
+        },
+        |place| facts.name_of(place),
+        "No plane is laid.",
+    )
+}
+
+fn missing(facts: &Facts) -> String {
+    let wanted = [(facts.nail_length, "[fastener] length"), (facts.deck_thickness, "[deck] thickness")];
+    let absent: Vec<&str> = wanted.into_iter().filter(|(given, _)| given.is_none()).map(|(_, key)| key).collect();
+    format!("The job does not give {}.", absent.join(" and "))
+}
+
+/// At the butt, where a tapered unit is thickest: the nail is rather too long than too short.
+fn through_units(covering: &Covering) -> Length {
+    covering.unit.thickness * f64::from(covering.nails.through_units)
+}
+
+/// Into the deck, or through it where it is thinner.
+fn hold(covering: &Covering, deck: Length) -> Length {
+    Length::inches(covering.nails.penetration.to_inches().min(deck.to_inches()))
+}
+
+fn reckoned(covering: &Covering, deck: Length) -> String {
+    let (layers, unit) = (covering.nails.through_units, covering.unit.thickness.in_inches());
+    let hold = hold(covering, deck);
+    let into = if hold < covering.nails.penetration { "through the deck" } else { "into the deck" };
+    format!(": {layers} x {unit} of unit and {} {into}", hold.in_inches())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Outcome;
+    use crate::trial::Trial;
+
+    fn with(nail: f64, deck: f64) -> Trial {
+        let mut trial = Trial::sound();
+        trial.nail_length = Some(Length::inches(nail));
+        trial.deck_thickness = Some(Length::inches(deck));
+        trial
+    }
+
+    /// Two nails, into the deck by at least 3/4 in (common practice, no published source); through two units of 1/4 in.
+    #[test]
+    fn a_thick_deck_asks_for_the_full_penetration() {
+        assert_eq!(with(1.25, 1.5).outcome("nail-too-short"), Outcome::Pass);
+        let trial = with(1.1875, 1.5);
+        let checked = trial.one("nail-too-short");
+        assert_eq!(checked.outcome, Outcome::Fail);
+        let says = "The nail is 1-3/16\" long; house, south needs 1-1/4\": 2 x 1/4\" of unit and 3/4\" into the deck.";
+        assert_eq!(checked.says, says);
+        assert_eq!(checked.places.len(), 1);
+    }
+
+    #[test]
+    fn a_thin_deck_asks_for_a_nail_through_it() {
+        assert_eq!(with(1.0, 0.5).outcome("nail-too-short"), Outcome::Pass);
+        let trial = with(0.9375, 0.5);
+        assert!(trial.one("nail-too-short").says.ends_with("1/2\" through the deck."));
+    }
+
+    #[test]
+    fn what_is_missing_is_named() {
+        let mut trial = Trial::sound();
+        trial.deck_thickness = None;
+        assert_eq!(trial.one("nail-too-short").says, "The job does not give [deck] thickness.");
+        trial.nail_length = None;
+        let checked = trial.one("nail-too-short");
+        assert_eq!(checked.outcome, Outcome::NotApplicable);
+        assert_eq!(checked.says, "The job does not give [fastener] length and [deck] thickness.");
+    }
+}

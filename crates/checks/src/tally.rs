@@ -1,0 +1,148 @@
+use crate::rule::Verdict;
+use crate::{Outcome, Place};
+
+/// Lengths that differ by less, in inches, are equal: far below any tape, far above the rounding of sums over a plane.
+pub(crate) const SLACK: f64 = 1e-6;
+
+/// What is compared with what, somewhere.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Measured {
+    pub(crate) is: f64,
+    pub(crate) limit: f64,
+    pub(crate) place: Place,
+}
+
+impl Measured {
+    /// The two lengths to a sixteenth, or closer where sixteenths would hide that they differ.
+    pub(crate) fn inches(&self) -> [String; 2] {
+        let told = [self.is, self.limit].map(|value| units::Length::inches(value).in_inches());
+        if told[0] != told[1] || (self.is - self.limit).abs() <= SLACK {
+            return told;
+        }
+        [self.is, self.limit].map(|value| format!("{value:.4}\""))
+    }
+}
+
+/// Which side of its limit a value must keep to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Bound {
+    AtLeast,
+    AtMost,
+}
+
+/// Comparisons against one kind of limit: the tightest, and the places that break it.
+#[derive(Debug)]
+pub(crate) struct Tally {
+    bound: Bound,
+    slack: f64,
+    tightest: Option<Measured>,
+    broken: Vec<Place>,
+    unjudged: Vec<Place>,
+}
+
+impl Tally {
+    /// Lengths in inches.
+    pub(crate) fn lengths(bound: Bound) -> Self {
+        Self { bound, slack: SLACK, tightest: None, broken: Vec::new(), unjudged: Vec::new() }
+    }
+
+    /// Values that are typed, not summed.
+    pub(crate) fn exact(bound: Bound) -> Self {
+        Self { slack: 0.0, ..Self::lengths(bound) }
+    }
+
+    pub(crate) fn add(&mut self, is: f64, limit: f64, place: Place) {
+        let measured = Measured { is, limit, place };
+        if self.margin(&measured) < -self.slack {
+            self.broken.push(place);
+        }
+        if self.tightest.is_none_or(|tightest| self.margin(&measured) < self.margin(&tightest)) {
+            self.tightest = Some(measured);
+        }
+    }
+
+    /// There is no limit to judge this place by.
+    pub(crate) fn cannot_judge(&mut self, place: Place) {
+        self.unjudged.push(place);
+    }
+
+    fn margin(&self, measured: &Measured) -> f64 {
+        match self.bound {
+            Bound::AtLeast => measured.is - measured.limit,
+            Bound::AtMost => measured.limit - measured.is,
+        }
+    }
+
+    /// One sentence: the tightest comparison as `tell` puts it, and how many places break the rule; or what is left
+    /// unjudged as `untold` puts it; or `nothing` if there was nothing to compare.
+    pub(crate) fn verdict(
+        self,
+        tell: impl FnOnce(&Measured) -> String,
+        untold: impl FnOnce(Place) -> String,
+        nothing: &str,
+    ) -> Verdict {
+        let Self { tightest, broken, unjudged, .. } = self;
+        match (tightest, unjudged.first()) {
+            (Some(tightest), _) if !broken.is_empty() => {
+                Verdict { outcome: Outcome::Fail, says: counted(tell(&tightest), broken.len()), places: broken }
+            }
+            (_, Some(&first)) => {
+                Verdict { outcome: Outcome::Attention, says: counted(untold(first), unjudged.len()), places: unjudged }
+            }
+            (Some(tightest), None) => Verdict { outcome: Outcome::Pass, says: tell(&tightest) + ".", places: broken },
+            (None, None) => Verdict::not_applicable(nothing),
+        }
+    }
+}
+
+fn counted(says: String, places: usize) -> String {
+    if places > 1 { format!("{says}; {places} places in all.") } else { says + "." }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const HERE: Place = Place { plane: 0, course: 0, u: 0.0, v: 0.0 };
+    const THERE: Place = Place { course: 4, ..HERE };
+
+    fn verdict(tally: Tally) -> Verdict {
+        tally.verdict(
+            |measured| measured.inches().join(" to "),
+            |place| format!("course {} unknown", place.course),
+            "nothing",
+        )
+    }
+
+    #[test]
+    fn the_tightest_is_told_and_every_break_counted() {
+        let mut tally = Tally::lengths(Bound::AtLeast);
+        tally.add(3.0, 3.0, HERE);
+        tally.add(2.0, 3.0, HERE);
+        tally.add(1.5, 3.0, THERE);
+        let Verdict { outcome, says, places } = verdict(tally);
+        assert_eq!((outcome, says.as_str()), (Outcome::Fail, "1-1/2\" to 3\"; 2 places in all."));
+        assert_eq!(places, [HERE, THERE]);
+    }
+
+    #[test]
+    fn what_cannot_be_judged_is_no_pass_and_hides_no_failure() {
+        let mut tally = Tally::lengths(Bound::AtMost);
+        tally.add(3.0, 3.0, HERE);
+        tally.cannot_judge(THERE);
+        assert_eq!(verdict(tally).outcome, Outcome::Attention);
+        let mut tally = Tally::lengths(Bound::AtMost);
+        tally.add(3.1, 3.0, HERE);
+        tally.cannot_judge(THERE);
+        assert_eq!(verdict(tally).outcome, Outcome::Fail);
+        assert_eq!(verdict(Tally::lengths(Bound::AtMost)).outcome, Outcome::NotApplicable);
+    }
+
+    #[test]
+    fn sixteenths_do_not_hide_a_difference() {
+        let told = |is| Measured { is, limit: 7.5, place: HERE }.inches();
+        assert_eq!(told(7.51), ["7.5100\"", "7.5000\""]);
+        assert_eq!(told(7.5 + SLACK / 2.0), ["7-1/2\"", "7-1/2\""]);
+        assert_eq!(told(8.0), ["8\"", "7-1/2\""]);
+    }
+}

@@ -1,0 +1,152 @@
+//! A sound roof to spoil: one plane of twenty courses in half bond, by a sheet made for the tests.
+
+use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Starter, Underlayment, Unit};
+use layout::{Course, LaidPlane, Layout, Run, Starters};
+use roof::{Frame, Plane, Roof};
+use units::{Length, Mass, Pitch};
+
+use crate::{Checked, Facts, Outcome, check};
+
+pub(crate) struct Trial {
+    pub(crate) roof: Roof,
+    pub(crate) layout: Layout,
+    pub(crate) covering: Covering,
+    pub(crate) covered: bool,
+    pub(crate) deck_thickness: Option<Length>,
+    pub(crate) nail_length: Option<Length>,
+}
+
+impl Trial {
+    pub(crate) const COURSES: usize = 20;
+    pub(crate) const EXPOSURE: f64 = 7.0;
+
+    pub(crate) fn sound() -> Self {
+        let covering = covering();
+        let layout = Layout { planes: vec![laid(&covering, Self::EXPOSURE)] };
+        let roof = Roof { planes: vec![plane(8.0)], ..Roof::default() };
+        let [deck_thickness, nail_length] = [0.5, 1.5].map(|inches| Some(Length::inches(inches)));
+        Self { roof, layout, covering, covered: true, deck_thickness, nail_length }
+    }
+
+    pub(crate) fn set_pitch(&mut self, rise: f64) {
+        self.roof.planes = vec![plane(rise)];
+    }
+
+    /// Lays the plane again.
+    pub(crate) fn set_exposure(&mut self, exposure: f64) {
+        self.layout.planes = vec![laid(&self.covering, exposure)];
+    }
+
+    /// Moves a course, those above it and the top line up the slope.
+    pub(crate) fn raise_from(&mut self, course: usize, by: f64) {
+        let laid = &mut self.layout.planes[0];
+        laid.courses[course..].iter_mut().for_each(|course| course.butt += by);
+        laid.top += by;
+    }
+
+    pub(crate) fn coverings(&self) -> [Option<&Covering>; 1] {
+        [self.covered.then_some(&self.covering)]
+    }
+
+    pub(crate) fn facts<'a>(&'a self, covering_of: &'a [Option<&'a Covering>]) -> Facts<'a> {
+        let Self { roof, layout, deck_thickness, nail_length, .. } = self;
+        Facts { roof, layout, covering_of, deck_thickness: *deck_thickness, nail_length: *nail_length }
+    }
+
+    pub(crate) fn check(&self) -> Vec<Checked> {
+        check(&self.facts(&self.coverings()))
+    }
+
+    pub(crate) fn one(&self, rule: &str) -> Checked {
+        self.check().into_iter().find(|checked| checked.rule.name == rule).unwrap()
+    }
+
+    pub(crate) fn outcome(&self, rule: &str) -> Outcome {
+        self.one(rule).outcome
+    }
+}
+
+fn plane(rise: f64) -> Plane {
+    let pitch = Pitch::per_12(rise).unwrap();
+    Plane {
+        id: "house.0".into(),
+        name: "house, south".into(),
+        block: "house".into(),
+        pitch,
+        facing_deg: 180.0,
+        frame: Frame { origin: [0.0; 3], right: [1.0, 0.0], pitch },
+        rings: Vec::new(),
+    }
+}
+
+fn laid(covering: &Covering, exposure: f64) -> LaidPlane {
+    let course = |number: usize| Course {
+        butt: number as f64 * exposure,
+        exposure,
+        runs: vec![row(if number.is_multiple_of(2) { 0.0 } else { -6.125 })],
+    };
+    let height = exposure + covering.headlap(Length::inches(exposure)).to_inches();
+    LaidPlane {
+        plane: 0,
+        first_butt: 0.0,
+        top: Trial::COURSES as f64 * exposure,
+        courses: (0..Trial::COURSES).map(course).collect(),
+        laid: Vec::new(),
+        cuts: Vec::new(),
+        starters: vec![Starters { butt: 0.0, height, from: 0.0, to: 122.25, left: -6.125, step: 12.25, count: 11 }],
+        findings: Vec::new(),
+        cut_area: 0.0,
+    }
+}
+
+fn row(left: f64) -> Run {
+    Run { left, width: 12.0, step: 12.25, count: 10, cut: None, joint_before: false }
+}
+
+/// Exposure bands of a composite unit (common practice, no published source); everything else made up for the tests.
+fn covering() -> Covering {
+    let inches = Length::inches;
+    let pitch = |rise| Pitch::per_12(rise).unwrap();
+    let (weight, pack) = (Mass::pounds(2.0), Pack { count: 20 });
+    Covering {
+        id: "trial".into(),
+        name: "Trial unit".into(),
+        material: Material::CompositeSlate,
+        unit: Unit { length: inches(18.0), width: inches(12.0), thickness: inches(0.25), tapered: false, weight },
+        lap: Lap::Double,
+        bands: vec![band(pitch(3.0), Some(pitch(5.0)), 6.0), band(pitch(5.0), None, 7.5)],
+        marks: Vec::new(),
+        gap: inches(0.25),
+        joint_offset: inches(3.0),
+        least_piece: inches(4.0),
+        edges: Edges {
+            eave_projection: inches(1.0),
+            rake_projection: inches(1.0),
+            off_walls: inches(0.5),
+            valley_clear: inches(5.0),
+            high_edge_metal: inches(3.0),
+            apron_leg: inches(4.0),
+            ridge_slot: inches(0.0),
+        },
+        starter: Starter { height: None, width: inches(12.0), weight, pack, nails: 2, joint_offset: inches(2.0) },
+        cap: Cap { length: inches(18.0), exposure: inches(7.5), cover: inches(5.0), nails: 2, weight, pack },
+        nails: Nails { each: 2, penetration: inches(0.75), through_units: 2, box_count: 1000 },
+        underlayment: Underlayment {
+            name: "felt".into(),
+            width: inches(36.0),
+            length: Length::feet(144.0),
+            top_lap: inches(4.0),
+            end_lap: inches(6.0),
+            double_below: None,
+            weight,
+        },
+        pack,
+        sources: Vec::new(),
+        invented: false,
+    }
+}
+
+fn band(from: Pitch, to: Option<Pitch>, greatest: f64) -> Band {
+    let inches = Length::inches;
+    Band { from, to, least_exposure: inches(6.0), greatest_exposure: inches(greatest), headlap: inches(3.0) }
+}
