@@ -2,7 +2,21 @@
 //!
 //! Facts only. Whether a covering suits a pitch is a check, and how it is laid is the layout's work.
 
+mod catalog;
+mod desk;
+mod resolve;
+mod sheet;
+
+use schemars::JsonSchema;
+use serde::Deserialize;
 use units::{Length, Mass, Pitch};
+
+pub use catalog::{Catalog, SHIPPED};
+pub use resolve::read_sheet;
+pub use sheet::{
+    CapGroup, EdgesGroup, ExposureGroup, LapGroup, NailsGroup, PackGroup, SheetFile, StarterGroup, UnderlaymentGroup,
+    UnitGroup,
+};
 
 /// A covering as its sheet describes it. Lengths on the slope unless said otherwise.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,14 +53,15 @@ pub struct Covering {
     pub underlayment: Underlayment,
     /// How field units are packed.
     pub pack: Pack,
-    /// Where each group of values comes from: group name, source.
+    /// Where each group of values comes from: the group's path in the sheet (`nails`, `exposure[0]`), its source.
     pub sources: Vec<(String, String)>,
     /// The figures are invented and stand for no product.
     pub invented: bool,
 }
 
 /// What a unit is made of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
 pub enum Material {
     /// Moulded composite slate.
     CompositeSlate,
@@ -76,7 +91,8 @@ pub struct Unit {
 }
 
 /// The lap rule.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
 pub enum Lap {
     /// Two layers everywhere, three at the headlap; headlap = length − 2 × exposure.
     Double,
