@@ -10,7 +10,7 @@ pub fn area(corners: &[Point]) -> f64 {
 }
 
 /// The sides in order, each from a corner to the next, the last one back to the first corner.
-pub fn sides(corners: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
+pub fn sides(corners: &[Point]) -> impl Iterator<Item = (Point, Point)> + Clone + '_ {
     corners.iter().copied().zip(corners.iter().copied().cycle().skip(1))
 }
 
@@ -88,10 +88,7 @@ impl Span {
 fn touch([a, b]: [Point; 2], [c, d]: [Point; 2]) -> bool {
     let overlap = |i: usize| a[i].min(b[i]) <= c[i].max(d[i]) && c[i].min(d[i]) <= a[i].max(b[i]);
     let side = |p: Point, q: Point, r: Point| cross(sub(q, p), sub(r, p));
-    overlap(0)
-        && overlap(1)
-        && side(a, b, c) * side(a, b, d) <= 0.0
-        && side(c, d, a) * side(c, d, b) <= 0.0
+    overlap(0) && overlap(1) && side(a, b, c) * side(a, b, d) <= 0.0 && side(c, d, a) * side(c, d, b) <= 0.0
 }
 
 #[cfg(test)]

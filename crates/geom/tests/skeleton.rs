@@ -78,8 +78,18 @@ fn regular_polygons_close_in_one_point() {
 #[test]
 fn plus_sign() {
     let corners = [
-        [10.0, 0.0], [20.0, 0.0], [20.0, 10.0], [30.0, 10.0], [30.0, 20.0], [20.0, 20.0], [20.0, 30.0], [10.0, 30.0],
-        [10.0, 20.0], [0.0, 20.0], [0.0, 10.0], [10.0, 10.0],
+        [10.0, 0.0],
+        [20.0, 0.0],
+        [20.0, 10.0],
+        [30.0, 10.0],
+        [30.0, 20.0],
+        [20.0, 20.0],
+        [20.0, 30.0],
+        [10.0, 30.0],
+        [10.0, 20.0],
+        [0.0, 20.0],
+        [0.0, 10.0],
+        [10.0, 10.0],
     ];
     let roof = even(&corners);
     assert!(close(top(&roof), 5.0));
@@ -181,10 +191,9 @@ fn star(steps: &[(f64, f64)]) -> Vec<Point> {
 }
 
 fn stars(least: usize, most: usize) -> impl Strategy<Value = Vec<Point>> {
-    prop::collection::vec((0.2f64..1.0, 60.0f64..300.0), least..most).prop_map(|steps| star(&steps)).prop_filter(
-        "simple",
-        |corners| polygon::first_crossing(&[corners]).is_none() && polygon::area(corners) > 0.0,
-    )
+    prop::collection::vec((0.2f64..1.0, 60.0f64..300.0), least..most)
+        .prop_map(|steps| star(&steps))
+        .prop_filter("simple", |corners| polygon::first_crossing(&[corners]).is_none() && polygon::area(corners) > 0.0)
 }
 
 /// Outlines on a coarse grid: everything happens at once.
@@ -229,7 +238,7 @@ fn turned(corners: &[Point], angle: f64) -> Vec<Point> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: ProptestConfig::default().cases.max(2000), ..ProptestConfig::default() })]
 
     #[test]
     fn convex_roofs_are_lower_envelopes(

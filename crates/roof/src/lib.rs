@@ -1,10 +1,21 @@
 //! Blocks, planes and lines: from outlines and pitches to true areas and lengths.
 
+mod build;
+mod classify;
+mod outline;
+mod overhang;
 mod plane;
+mod problem;
+mod rings;
+mod sanity;
+mod seam;
 
 use units::{Area, Length, Pitch};
 
+pub use build::{Built, build};
 pub use plane::{Edge, EdgeKind, Frame, Place, Plane, Point3, Ring};
+pub use problem::{Part, Problem, Severity};
+pub use sanity::sanity_check;
 
 /// One roofed volume as measured: a closed outline with a pitch for every eave side.
 #[derive(Debug, Clone, PartialEq)]
@@ -93,30 +104,4 @@ impl Line {
         let [a, b] = self.ends;
         Length::inches(libm::sqrt((0..3).map(|i| (b[i] - a[i]) * (b[i] - a[i])).sum()))
     }
-}
-
-/// Something about a roof that the person must mend or know, with its place.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Problem {
-    /// Short unchanging name of the kind of problem, `outline-crosses-itself`.
-    pub code: &'static str,
-    /// Whether the block could not be built, or was built and needs a look.
-    pub severity: Severity,
-    /// The block.
-    pub block: String,
-    /// The side or corner it is about: index in the outline.
-    pub side: Option<usize>,
-    /// What is wrong, in one sentence.
-    pub says: String,
-    /// What to do.
-    pub remedy: String,
-}
-
-/// How bad a [`Problem`] is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Severity {
-    /// The block is absent from the roof.
-    Error,
-    /// The block is there; look at this before you build.
-    Caution,
 }

@@ -11,9 +11,11 @@
 
 mod event;
 mod faces;
+mod line;
 mod wavefront;
 
 use crate::Point;
+use line::Care;
 
 /// A closed outline with its sides: the outer one counter-clockwise, holes clockwise.
 #[derive(Debug, Clone, PartialEq)]
@@ -98,18 +100,36 @@ pub enum Stuck {
 /// # Errors
 /// [`Stuck`], with a place.
 pub fn skeleton(contours: &[Contour], start: f64) -> Result<Skeleton, Stuck> {
-    let skeleton = wavefront::trace(contours, start)?;
-    match skeleton.flaw(contours) {
-        None => Ok(skeleton),
-        Some(place) => Err(Stuck::Unresolved(place)),
+    let mut stuck = None;
+    for care in CARES {
+        match wavefront::trace(contours, start, care) {
+            Ok(skeleton) => match skeleton.flaw(contours, start) {
+                None => return Ok(skeleton),
+                Some(place) => stuck = stuck.or(Some(Stuck::Unresolved(place))),
+            },
+            Err(found) => stuck = stuck.or(Some(found)),
+        }
     }
+    Err(stuck.unwrap_or(Stuck::Unresolved([0.0, 0.0])))
 }
+
+/// Tried in turn until a skeleton is without flaw: fine first, then coarser for outlines whose sides are nearly but not
+/// quite parallel. The coarsest moves a corner of a 100-ft side by 1/100 in.
+const CARES: [Care; 4] = [
+    Care { near: crate::TOLERANCE, parallel: 1e-6, one_line: 1e-3 },
+    Care { near: 1e-7, parallel: 1e-6, one_line: 1e-3 },
+    Care { near: 1e-9, parallel: 1e-9, one_line: 1e-9 },
+    Care { near: 1e-3, parallel: 1.6e-5, one_line: 1e-2 },
+];
+
+/// How far a corner may lie off its plane, in plan: a quarter of the finest mark on a tape.
+const OFF_PLANE: f64 = 1.0 / 64.0;
 
 impl Skeleton {
     /// Re-proves the skeleton: the faces fill the contours exactly, and every corner of a face lies on the plane that
     /// its side traces. Returns a place where this fails.
     #[must_use]
-    pub fn flaw(&self, contours: &[Contour]) -> Option<Point> {
+    pub fn flaw(&self, contours: &[Contour], start: f64) -> Option<Point> {
         let covered: f64 = self.faces.iter().flat_map(|face| &face.rings).map(|ring| self.ring_area(ring)).sum();
         let given: f64 = contours.iter().map(|contour| crate::polygon::area(&contour.corners)).sum();
         let girth: f64 = contours
@@ -120,10 +140,10 @@ impl Skeleton {
         if (covered - given).abs() > 16.0 * crate::TOLERANCE * girth {
             return contours.first().and_then(|contour| contour.corners.first().copied());
         }
-        self.node_off_its_plane(contours)
+        self.node_off_its_plane(contours, start)
     }
 
-    fn node_off_its_plane(&self, contours: &[Contour]) -> Option<Point> {
+    fn node_off_its_plane(&self, contours: &[Contour], start: f64) -> Option<Point> {
         let lines: Vec<(Point, Point)> =
             contours.iter().flat_map(|contour| crate::polygon::sides(&contour.corners)).collect();
         let sides: Vec<&Side> = contours.iter().flat_map(|contour| &contour.sides).collect();
@@ -133,17 +153,12 @@ impl Skeleton {
             for rim in face.rings.iter().flatten() {
                 let [x, y, height] = self.nodes[rim.node];
                 let inward = crate::cross(along, crate::sub([x, y], a));
-                if (inward - sides[face.side].distance_at(height, self.start())).abs() > 64.0 * crate::TOLERANCE {
+                if (inward - sides[face.side].distance_at(height, start)).abs() > OFF_PLANE {
                     return Some([x, y]);
                 }
             }
         }
         None
-    }
-
-    /// Height of the outline.
-    fn start(&self) -> f64 {
-        self.nodes.iter().map(|node| node[2]).fold(f64::INFINITY, f64::min)
     }
 
     fn ring_area(&self, ring: &[Rim]) -> f64 {

@@ -1,19 +1,8 @@
 use super::event::{Event, Kind, Queue};
 use super::faces::{Arc, assemble};
+use super::line::{Care, Line, PARALLEL, straightened};
 use super::{Contour, Face, Skeleton, Stuck};
-use crate::{Point, TOLERANCE, add, cross, distance, dot, scale, sub};
-
-/// Directions nearer than this are one direction.
-const PARALLEL: f64 = 1e-9;
-
-/// The moving line of one face: `normal · p = offset + run · time`.
-#[derive(Debug, Clone, Copy)]
-struct Line {
-    along: Point,
-    normal: Point,
-    offset: f64,
-    run: f64,
-}
+use crate::{Point, add, cross, distance, dot, scale, sub};
 
 /// A corner of the front: at `time` it is at `base + time · velocity`.
 #[derive(Debug, Clone, Copy)]
@@ -39,6 +28,13 @@ struct Edge {
     alive: bool,
 }
 
+/// An event that is about to be settled. Its vertices belong to it even where, being fast, they miss it by a hair.
+#[derive(Debug, Clone, Copy)]
+struct Meeting {
+    place: Point,
+    vertices: [u32; 2],
+}
+
 struct Front {
     lines: Vec<Line>,
     faces: Vec<Face>,
@@ -53,6 +49,7 @@ struct Front {
     /// Height, face that ends, face that begins; the next one last.
     changes: Vec<(f64, u32, u32)>,
     now: f64,
+    care: Care,
     touching: Touching,
 }
 
@@ -74,15 +71,15 @@ struct Ray {
     incoming: bool,
 }
 
-pub(super) fn trace(contours: &[Contour], start: f64) -> Result<Skeleton, Stuck> {
-    let mut front = Front::new(contours, start);
+pub(super) fn trace(contours: &[Contour], start: f64, care: Care) -> Result<Skeleton, Stuck> {
+    let mut front = Front::new(contours, start, care);
     let mut patience = 64 + 64 * front.edges.len();
     while let Some(event) = front.queue.pop() {
         front.now = front.now.max(event.time);
         patience -= 1;
-        match front.place_of(event.kind) {
-            Some(place) if patience == 0 => return Err(Stuck::Unresolved(place)),
-            Some(place) => front.resolve(place),
+        match front.meeting_of(event.kind) {
+            Some(meeting) if patience == 0 => return Err(Stuck::Unresolved(meeting.place)),
+            Some(meeting) => front.resolve(meeting),
             None if event.kind == Kind::Change => front.change_runs(),
             None => patience += 1,
         }
@@ -93,24 +90,11 @@ pub(super) fn trace(contours: &[Contour], start: f64) -> Result<Skeleton, Stuck>
     }
 }
 
-impl Line {
-    fn new(a: Point, b: Point, run: f64, start: f64) -> Self {
-        let along = scale(sub(b, a), 1.0 / distance(a, b));
-        let normal = [-along[1], along[0]];
-        Self { along, normal, offset: dot(normal, a) - run * start, run }
-    }
-
-    /// The same line, running otherwise from a height on.
-    fn changed(self, at: f64, run: f64) -> Self {
-        Self { offset: self.offset + (self.run - run) * at, run, ..self }
-    }
-}
-
 impl Front {
-    fn new(contours: &[Contour], start: f64) -> Self {
+    fn new(contours: &[Contour], start: f64, care: Care) -> Self {
         let count: usize = contours.iter().map(|contour| contour.corners.len()).sum();
         let mut front = Self {
-            lines: Vec::with_capacity(count),
+            lines: straightened(contours, start, care),
             faces: Vec::with_capacity(count),
             vertices: Vec::with_capacity(4 * count),
             edges: Vec::with_capacity(2 * count),
@@ -121,6 +105,7 @@ impl Front {
             arcs: Vec::with_capacity(8 * count),
             changes: Vec::new(),
             now: start,
+            care,
             touching: Touching::default(),
         };
         for contour in contours {
@@ -142,10 +127,9 @@ impl Front {
     fn add_contour(&mut self, contour: &Contour) {
         let first = self.edges.len() as u32;
         let count = contour.corners.len() as u32;
-        for (index, (a, b)) in (0..count).zip(crate::polygon::sides(&contour.corners)) {
+        for (index, &a) in (0..count).zip(&contour.corners) {
             let (this, next) = (first + index, first + (index + 1) % count);
             let run = contour.sides[index as usize].run;
-            self.lines.push(Line::new(a, b, run, self.now));
             self.faces.push(Face { side: this as usize, stage: 0, run, rings: Vec::new() });
             self.edges.push(Edge { face: this, start: this, end: next, alive: true });
             self.nodes.push([a[0], a[1], self.now]);
@@ -190,22 +174,29 @@ impl Front {
         &self.lines[self.edges[edge as usize].face as usize]
     }
 
-    /// Where an event happens, unless it is out of date or has no one place.
-    fn place_of(&self, kind: Kind) -> Option<Point> {
+    /// Where an event happens and who takes part, unless it is out of date or has no one place.
+    fn meeting_of(&self, kind: Kind) -> Option<Meeting> {
         let as_it_was = |edge: u32, start: u32, end: u32| {
             let edge = &self.edges[edge as usize];
             edge.alive && edge.start == start && edge.end == end
         };
-        match kind {
-            Kind::Arrival { vertex } => self.vertices[vertex as usize].alive.then(|| self.position(vertex)),
-            Kind::Collapse { edge, start, end } => {
-                as_it_was(edge, start, end).then(|| scale(add(self.position(start), self.position(end)), 0.5))
-            }
-            Kind::Hit { vertex, edge, start, end } => (self.vertices[vertex as usize].alive
-                && as_it_was(edge, start, end))
-            .then(|| self.position(vertex)),
-            Kind::Change => None,
-        }
+        let (vertices, valid) = match kind {
+            Kind::Arrival { vertex } => ([vertex, vertex], true),
+            Kind::Collapse { edge, start, end } => ([start, end], as_it_was(edge, start, end)),
+            Kind::Hit { vertex, edge, start, end } => ([vertex, vertex], as_it_was(edge, start, end)),
+            Kind::Change => return None,
+        };
+        let alive = vertices.iter().all(|&vertex| self.vertices[vertex as usize].alive);
+        (valid && alive).then(|| Meeting { place: self.position(self.slower(vertices)), vertices })
+    }
+
+    /// The slower of two vertices, whose position is surer.
+    fn slower(&self, [first, second]: [u32; 2]) -> u32 {
+        let speed = |vertex: u32| {
+            let velocity = self.vertices[vertex as usize].velocity;
+            dot(velocity, velocity)
+        };
+        if speed(second) < speed(first) { second } else { first }
     }
 
     /// Gives a vertex between two edges its motion. Edges that lie on each other close at once: the vertex jumps to the
@@ -216,27 +207,22 @@ impl Front {
         let place = self.position(index);
         let (before, after) = (*self.line_of(vertex.before), *self.line_of(vertex.after));
         let (sum, difference) = (add(before.normal, after.normal), sub(before.normal, after.normal));
-        let moved = &mut self.vertices[index as usize];
         if dot(sum, sum) < PARALLEL * PARALLEL {
             return self.jump(index, place, None);
         }
+        // Solves normal · x = value for both lines at once, in a form that loses nothing where they are nearly parallel.
         let mean = scale(sum, 1.0 / dot(sum, sum));
-        if dot(difference, difference) < PARALLEL * PARALLEL {
-            if (before.run - after.run).abs() > PARALLEL * (before.run + after.run) {
-                return self.jump(index, place, Some(before.run < after.run));
-            }
-            moved.velocity = scale(mean, before.run + after.run);
-            moved.base = sub(place, scale(moved.velocity, self.now));
-            return;
+        let on_one_line = dot(difference, difference) < PARALLEL * PARALLEL;
+        let skew = if on_one_line { [0.0, 0.0] } else { scale(difference, 1.0 / dot(difference, difference)) };
+        let solve = |first: f64, second: f64| add(scale(mean, first + second), scale(skew, first - second));
+        if on_one_line && (before.run - after.run).abs() > PARALLEL * (before.run + after.run) {
+            return self.jump(index, place, Some(before.run < after.run));
         }
-        let skew = scale(difference, 1.0 / dot(difference, difference));
-        moved.velocity = add(scale(mean, before.run + after.run), scale(skew, before.run - after.run));
-        moved.base = if dot(difference, difference) > 1e-8 {
-            add(scale(mean, before.offset + after.offset), scale(skew, before.offset - after.offset))
-        } else {
-            // The meeting point of two nearly parallel lines is better known from where it came from.
-            sub(place, scale(moved.velocity, self.now))
-        };
+        let off = [before, after].map(|line| dot(line.normal, place) - line.offset - line.run * self.now);
+        let place = sub(place, solve(off[0], off[1]));
+        let moved = &mut self.vertices[index as usize];
+        moved.velocity = solve(before.run, after.run);
+        moved.base = sub(place, scale(moved.velocity, self.now));
         moved.reflex = cross(before.along, after.along) < 0.0;
         if moved.reflex {
             self.reflex.push(index);
@@ -286,7 +272,7 @@ impl Front {
         let gap = dot(line.normal, vertex.base) - line.offset;
         let gap_now = gap - closing * self.now;
         // What touches a vertex at its birth was joined there; it moves into its own part of the plane.
-        let least = if vertex.born < self.now { -TOLERANCE } else { TOLERANCE };
+        let least = if vertex.born < self.now { -self.care.near } else { self.care.near };
         if closing <= 1e-12 || gap_now <= least || !edge.alive || edge_index == vertex.before || edge_index == vertex.after {
             return;
         }
@@ -294,17 +280,17 @@ impl Front {
         let (start, end) = (&self.vertices[edge.start as usize], &self.vertices[edge.end as usize]);
         let at = |vertex: &Vertex| dot(line.along, vertex.base) + time * dot(line.along, vertex.velocity);
         let here = at(vertex);
-        if here >= at(start) - TOLERANCE && here <= at(end) + TOLERANCE && !start.jumping && !end.jumping {
+        if here >= at(start) - self.care.near && here <= at(end) + self.care.near && !start.jumping && !end.jumping {
             let kind = Kind::Hit { vertex: index, edge: edge_index, start: edge.start, end: edge.end };
             self.queue.push(Event { time, kind });
         }
     }
 
     /// Settles everything that touches at one place now.
-    fn resolve(&mut self, place: Point) {
+    fn resolve(&mut self, meeting: Meeting) {
         let mut touching = std::mem::take(&mut self.touching);
-        self.gather(place, &mut touching);
-        let node = self.node_at(place, &touching.vertices);
+        self.gather(meeting, &mut touching);
+        let node = self.node_at(meeting.place, &touching.vertices);
         for &vertex in &touching.vertices {
             self.retire(vertex, node);
         }
@@ -321,7 +307,7 @@ impl Front {
     }
 
     /// Collects the vertices at a place, drops the edges between them, and lists the edges that leave it.
-    fn gather(&mut self, place: Point, touching: &mut Touching) {
+    fn gather(&mut self, meeting: Meeting, touching: &mut Touching) {
         touching.near.clear();
         touching.vertices.clear();
         touching.rays.clear();
@@ -335,22 +321,26 @@ impl Front {
             }
             index += 1;
             let line = &self.lines[edge.face as usize];
-            if (dot(line.normal, place) - line.offset - line.run * self.now).abs() < 2.0 * TOLERANCE {
+            let off = dot(line.normal, meeting.place) - line.offset - line.run * self.now;
+            if off.abs() < 2.0 * self.care.near
+                || meeting.vertices.iter().any(|&vertex| edge.start == vertex || edge.end == vertex)
+            {
                 touching.near.push(id);
             }
         }
         // Only now, because splitting an edge adds one.
         for index in 0..touching.near.len() {
-            self.gather_edge(touching.near[index], place, touching);
+            self.gather_edge(touching.near[index], meeting, touching);
         }
     }
 
-    fn gather_edge(&mut self, id: u32, place: Point, touching: &mut Touching) {
+    fn gather_edge(&mut self, id: u32, meeting: Meeting, touching: &mut Touching) {
+        let place = meeting.place;
         let edge = self.edges[id as usize];
         let along = self.line_of(id).along;
         let (start, end) = (self.position(edge.start), self.position(edge.end));
-        let at_start = distance(start, place) < TOLERANCE;
-        let at_end = distance(end, place) < TOLERANCE;
+        let at_start = meeting.vertices.contains(&edge.start) || distance(start, place) < self.care.near;
+        let at_end = meeting.vertices.contains(&edge.end) || distance(end, place) < self.care.near;
         if at_start {
             // Every vertex is the start of one edge, so each is listed once.
             touching.vertices.push(edge.start);
@@ -378,7 +368,7 @@ impl Front {
     fn node_at(&mut self, place: Point, vertices: &[u32]) -> u32 {
         let born_here = vertices.iter().map(|&vertex| &self.vertices[vertex as usize]).find(|vertex| {
             let [x, y, _] = self.nodes[vertex.node as usize];
-            vertex.born >= self.now && distance([x, y], place) < TOLERANCE
+            vertex.born >= self.now && distance([x, y], place) < self.care.near
         });
         match born_here {
             Some(vertex) => vertex.node,

@@ -1,0 +1,151 @@
+//! From the wall line to the drip line: every side's overhang carries its roof edge outwards and, at its pitch, down.
+
+use geom::polygon;
+use geom::skeleton::{Change, Contour, Side as Moving};
+use geom::{Point, TOLERANCE, add, cross, distance, scale, sub};
+use units::{Length, Pitch};
+
+use crate::outline::{Outline, fault};
+use crate::problem::{Part, Problem, Severity};
+use crate::{Block, OutlineAt, SideKind};
+
+/// Drip lines with the height at which each side's plane begins, below the planes over the outline as measured.
+pub(crate) struct DripLine {
+    pub(crate) contours: Vec<Contour>,
+    /// Height of the lowest edge, not above 0.
+    pub(crate) start: f64,
+    /// For each side over all contours: height at which its plane begins.
+    pub(crate) begins: Vec<f64>,
+}
+
+/// How far a side's roof edge lies below the planes at the measured line.
+fn drop(at: OutlineAt, kind: SideKind, overhang: Option<Length>) -> f64 {
+    match (at, kind) {
+        (OutlineAt::Walls, SideKind::Eave(pitch)) => reach(overhang) * pitch.rise() / 12.0,
+        _ => 0.0,
+    }
+}
+
+fn reach(overhang: Option<Length>) -> f64 {
+    overhang.map_or(0.0, Length::to_inches)
+}
+
+/// Carries the outlines of a block to its drip line.
+pub(crate) fn drip_line(block: &Block, outlines: &[Outline], cautions: &mut Vec<Problem>) -> Result<DripLine, Vec<Problem>> {
+    let moved: Vec<Vec<Point>> = match block.outline_at {
+        OutlineAt::DripLine => outlines.iter().map(|outline| outline.corners.clone()).collect(),
+        OutlineAt::Walls => {
+            cautions.extend(outlines.iter().flat_map(|outline| unknown_overhangs(block, outline)));
+            cautions.extend(outlines.iter().flat_map(|outline| uneven_fascias(block, outline)));
+            outlines.iter().map(pushed_out).collect()
+        }
+    };
+    if block.outline_at == OutlineAt::Walls && collided(outlines, &moved) {
+        let says = "the overhangs run into each other: pushed out, the outline crosses itself or a side vanishes".into();
+        return Err(vec![fault(
+            block,
+            "overhangs-collide",
+            Part::Whole,
+            says,
+            "give the drip line itself, or shorter overhangs",
+        )]);
+    }
+    let drops: Vec<f64> = outlines
+        .iter()
+        .flat_map(|outline| &outline.sides)
+        .map(|side| drop(block.outline_at, side.side.kind, side.side.overhang))
+        .collect();
+    let start = -drops.iter().copied().fold(0.0, f64::max);
+    let mut sides = outlines
+        .iter()
+        .flat_map(|outline| &outline.sides)
+        .zip(&drops)
+        .map(|(side, drop)| moving(side.side.kind, -drop, start));
+    let contours =
+        moved.into_iter().map(|corners| Contour { sides: sides.by_ref().take(corners.len()).collect(), corners }).collect();
+    Ok(DripLine { contours, start, begins: drops.iter().map(|drop| -drop).collect() })
+}
+
+/// A plane whose edge lies higher than the lowest one begins to rise only there.
+fn moving(kind: SideKind, begins: f64, start: f64) -> Moving {
+    let SideKind::Eave(pitch) = kind else { return Moving::running(0.0) };
+    let run = 12.0 / pitch.rise();
+    if begins - start <= TOLERANCE {
+        Moving::running(run)
+    } else {
+        Moving { run: 0.0, changes: vec![Change { at: begins, run }] }
+    }
+}
+
+fn pushed_out(outline: &Outline) -> Vec<Point> {
+    let lines: Vec<(Point, Point)> = polygon::sides(&outline.corners)
+        .zip(&outline.sides)
+        .map(|((a, b), side)| {
+            let along = scale(sub(b, a), 1.0 / distance(a, b));
+            let outward = [along[1], -along[0]];
+            (add(a, scale(outward, reach(side.side.overhang))), along)
+        })
+        .collect();
+    (0..lines.len()).map(|at| meeting(lines[(at + lines.len() - 1) % lines.len()], lines[at])).collect()
+}
+
+/// Where two lines, each a point and a direction, meet; lines on one line meet at the second's point.
+fn meeting((p, d): (Point, Point), (q, e): (Point, Point)) -> Point {
+    let turn = cross(d, e);
+    if turn.abs() < 1e-9 { q } else { add(p, scale(d, cross(sub(q, p), e) / turn)) }
+}
+
+fn collided(outlines: &[Outline], moved: &[Vec<Point>]) -> bool {
+    let turned = outlines.iter().zip(moved).any(|(outline, moved)| {
+        polygon::sides(&outline.corners)
+            .zip(polygon::sides(moved))
+            .any(|((a, b), (c, d))| geom::dot(sub(b, a), sub(d, c)) <= 0.0)
+    });
+    let rings: Vec<&[Point]> = moved.iter().map(Vec::as_slice).collect();
+    turned || polygon::first_crossing(&rings).is_some()
+}
+
+fn unknown_overhangs(block: &Block, outline: &Outline) -> Vec<Problem> {
+    let unknown = outline.sides.iter().filter(|side| side.side.overhang.is_none() && side.side.kind != SideKind::Wall);
+    unknown
+        .map(|side| Problem {
+            code: "overhang-not-given",
+            severity: Severity::Caution,
+            block: block.name.clone(),
+            part: Part::Side { hole: outline.hole, side: side.index },
+            says: format!("side {} has no overhang, so its roof edge is taken to be flush with the wall", side.index),
+            remedy: "measure it and write overhang = \"...\" on the edge; 0 if it is flush".into(),
+        })
+        .collect()
+}
+
+/// Eaves that meet at a corner with fascias at different heights.
+fn uneven_fascias(block: &Block, outline: &Outline) -> Vec<Problem> {
+    let count = outline.sides.len();
+    let pairs = (0..count).map(|at| (outline.sides[(at + count - 1) % count], outline.sides[at]));
+    pairs
+        .filter_map(|(first, second)| {
+            let (SideKind::Eave(a), SideKind::Eave(b)) = (first.side.kind, second.side.kind) else { return None };
+            let drops = [(a, first.side.overhang), (b, second.side.overhang)]
+                .map(|(pitch, overhang)| drop(OutlineAt::Walls, SideKind::Eave(pitch), overhang));
+            ((drops[0] - drops[1]).abs() > 1.0 / 16.0)
+                .then(|| uneven_fascia(block, outline.hole, [first.index, second.index], drops, b))
+        })
+        .collect()
+}
+
+fn uneven_fascia(block: &Block, hole: Option<usize>, sides: [usize; 2], drops: [f64; 2], pitch: Pitch) -> Problem {
+    let [first, second] = drops.map(Length::inches);
+    let level = Length::inches(drops[0] * 12.0 / pitch.rise());
+    Problem {
+        code: "fascias-not-level",
+        severity: Severity::Caution,
+        block: block.name.clone(),
+        part: Part::Side { hole, side: sides[1] },
+        says: format!(
+            "where sides {} and {} meet, one eave is {first} below the wall line and the other {second}: the lower plane ends in a short rake",
+            sides[0], sides[1]
+        ),
+        remedy: format!("an overhang of {level} on side {} would level the fascia", sides[1]),
+    }
+}

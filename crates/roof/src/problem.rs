@@ -1,0 +1,46 @@
+/// Something about a roof that the person must mend or know, with its place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Problem {
+    /// Short unchanging name of the kind of problem, `outline-crosses-itself`.
+    pub code: &'static str,
+    /// Whether the block could not be built, or was built and needs a look.
+    pub severity: Severity,
+    /// The block.
+    pub block: String,
+    /// What of the block it is about.
+    pub part: Part,
+    /// What is wrong, in one sentence.
+    pub says: String,
+    /// What to do.
+    pub remedy: String,
+}
+
+/// How bad a [`Problem`] is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Severity {
+    /// The block is absent from the roof.
+    Error,
+    /// The block is there; look at this before you build.
+    Caution,
+}
+
+/// The part of a block that a [`Problem`] is about; `hole` is `None` for the outer outline.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Part {
+    /// All of it.
+    Whole,
+    /// One corner of an outline.
+    Corner {
+        /// Which courtyard.
+        hole: Option<usize>,
+        /// Index in the outline.
+        corner: usize,
+    },
+    /// One side of an outline.
+    Side {
+        /// Which courtyard.
+        hole: Option<usize>,
+        /// Index of the side.
+        side: usize,
+    },
+}

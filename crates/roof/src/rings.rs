@@ -1,0 +1,127 @@
+//! Chains classified stretches into the closed rings of a plane.
+
+use std::collections::BTreeMap;
+
+use geom::{Point, TOLERANCE, cross, dot, sub};
+
+use crate::build::Bound;
+use crate::classify::height;
+use crate::{Edge, Frame, Ring};
+
+/// Ends of stretches nearer than this are one corner.
+const WELD: f64 = 32.0 * TOLERANCE;
+
+/// The rings of a plane, each beginning at the left end of its lowest edge.
+pub(crate) fn chain(bounds: &[Bound], frame: &Frame) -> Vec<Ring> {
+    let corners = Corners::of(bounds);
+    // A stretch so short that its ends are one corner is left out.
+    let mut used: Vec<bool> = (0..bounds.len()).map(|index| corners.start[index] == corners.end[index]).collect();
+    let mut rings = Vec::new();
+    for first in 0..bounds.len() {
+        if !used[first] {
+            let ring = walk(first, bounds, &corners, &mut used);
+            rings.extend(finish(&ring, bounds, frame));
+        }
+    }
+    rings
+}
+
+/// Which stretches begin at which corner.
+struct Corners {
+    leaving: BTreeMap<usize, Vec<usize>>,
+    start: Vec<usize>,
+    end: Vec<usize>,
+}
+
+impl Corners {
+    fn of(bounds: &[Bound]) -> Self {
+        let mut welder = Welder::default();
+        let start: Vec<usize> = bounds.iter().map(|bound| welder.corner(bound.from)).collect();
+        let end: Vec<usize> = bounds.iter().map(|bound| welder.corner(bound.to)).collect();
+        let mut leaving: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+        for (index, &corner) in start.iter().enumerate() {
+            leaving.entry(corner).or_default().push(index);
+        }
+        Self { leaving, start, end }
+    }
+}
+
+/// Gives points that are one corner one number, by a grid of cells looked up with their neighbours.
+#[derive(Default)]
+struct Welder {
+    cells: BTreeMap<(i64, i64), usize>,
+    count: usize,
+}
+
+impl Welder {
+    fn corner(&mut self, p: Point) -> usize {
+        let cell = ((p[0] / WELD).round() as i64, (p[1] / WELD).round() as i64);
+        let around = (-1..=1).flat_map(|dx| (-1..=1).map(move |dy| (cell.0 + dx, cell.1 + dy)));
+        if let Some(known) = around.into_iter().find_map(|cell| self.cells.get(&cell).copied()) {
+            return known;
+        }
+        self.cells.insert(cell, self.count);
+        self.count += 1;
+        self.count - 1
+    }
+}
+
+fn walk(first: usize, bounds: &[Bound], corners: &Corners, used: &mut [bool]) -> Vec<usize> {
+    let mut ring = vec![first];
+    used[first] = true;
+    loop {
+        let last = *ring.last().unwrap_or(&first);
+        if corners.end[last] == corners.start[first] {
+            return ring;
+        }
+        let leaving = corners.leaving.get(&corners.end[last]).map_or(&[][..], Vec::as_slice);
+        let next = leaving
+            .iter()
+            .copied()
+            .filter(|&next| !used[next])
+            .min_by(|&a, &b| clockwise(&bounds[last], &bounds[a]).total_cmp(&clockwise(&bounds[last], &bounds[b])));
+        let Some(next) = next else { return ring };
+        used[next] = true;
+        ring.push(next);
+    }
+}
+
+/// Angle clockwise from the way back to the way on: the least keeps rings that touch at a corner apart.
+fn clockwise(arriving: &Bound, leaving: &Bound) -> f64 {
+    let (back, on) = (sub(arriving.from, arriving.to), sub(leaving.to, leaving.from));
+    let angle = libm::atan2(-cross(back, on), dot(back, on));
+    if angle <= 0.0 { angle + std::f64::consts::TAU } else { angle }
+}
+
+/// Joins stretches that run on straight and turns the ring to begin at the left end of its lowest edge.
+fn finish(ring: &[usize], bounds: &[Bound], frame: &Frame) -> Option<Ring> {
+    let mut joined: Vec<Bound> = Vec::new();
+    for bound in ring.iter().map(|&index| bounds[index]) {
+        match joined.last_mut() {
+            Some(last) if runs_on(last, &bound) => last.to = bound.to,
+            _ => joined.push(bound),
+        }
+    }
+    if joined.len() > 3 && joined.last().is_some_and(|last| runs_on(last, &joined[0])) {
+        let last = joined.pop()?;
+        joined[0].from = last.from;
+    }
+    let place = |bound: &Bound| frame.place(bound.from[0], bound.from[1]);
+    let lowest = (0..joined.len()).min_by(|&a, &b| {
+        let key = |at: usize| place(&joined[at]).map(|c| (c / WELD).round());
+        let (a, b) = (key(a), key(b));
+        a[1].total_cmp(&b[1]).then(a[0].total_cmp(&b[0]))
+    })?;
+    joined.rotate_left(lowest);
+    let corners = joined.iter().map(|bound| [bound.from[0], bound.from[1], height(frame, bound.from)]).collect();
+    let edges = joined.iter().map(|bound| Edge { kind: bound.kind, meets: bound.meets }).collect();
+    Some(Ring { corners, edges })
+}
+
+fn runs_on(last: &Bound, next: &Bound) -> bool {
+    let (a, b) = (sub(last.to, last.from), sub(next.to, next.from));
+    last.kind == next.kind
+        && last.meets == next.meets
+        && dot(a, b) > 0.0
+        && cross(a, b).abs() <= 1e-6 * (dot(a, a) * dot(b, b)).sqrt()
+}
