@@ -7,6 +7,8 @@ use crate::strip::Strip;
 /// Less is better, the first figure first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub(crate) struct Score {
+    /// Pieces at the ends of spans so small that no joint can be moved far enough to cure them.
+    pub(crate) beyond_cure: u64,
     /// Pieces at the ends of spans that are too small.
     pub(crate) small: u64,
     /// All pieces.
@@ -21,7 +23,7 @@ pub(crate) fn better(strips: &[Strip], bond: &Bond, origin: f64, rules: &Rules, 
     let mut score = Score::default();
     for (course, strip) in (0..).zip(strips) {
         add(&mut score, strip, &bond.at(origin, course), rules);
-        if best.is_some_and(|best| score.small > best.small) {
+        if best.is_some_and(|best| score.beyond_cure > best.beyond_cure) {
             return None;
         }
     }
@@ -29,11 +31,16 @@ pub(crate) fn better(strips: &[Strip], bond: &Bond, origin: f64, rules: &Rules, 
 }
 
 fn add(score: &mut Score, strip: &Strip, bond: &Bond, rules: &Rules) {
+    // How far a joint can move before it comes too near to the joints of the courses that it must miss.
+    let farthest = bond.step() / f64::from(bond.every) - rules.joint_offset;
     for [from, to] in strip.spans() {
         let [first, last] = [bond.first_past(from), bond.last_before(to)];
         let width = |cell: i64| (bond.left(cell) + bond.width).min(to) - bond.left(cell).max(from);
         let ends = if first < last { &[first, last][..] } else { &[first][..] };
-        score.small += ends.iter().filter(|&&cell| rules.too_small(width(cell))).count() as u64;
+        for width in ends.iter().map(|&cell| width(cell)).filter(|&width| rules.too_small(width)) {
+            score.small += 1;
+            score.beyond_cure += u64::from(rules.too_small(width + farthest));
+        }
         score.pieces += (last - first + 1).max(0) as u64;
     }
     let mut next = i64::MIN;

@@ -153,7 +153,8 @@ impl Row {
             Left::All => None,
             Left::Part(cut) => Some(cuts.number(cut)),
         };
-        let joint_before = self.next == cells.start && self.has_joint(strip, cells.start);
+        let joint_before = self.next == cells.start
+            && strip.joins([self.bond.left(cells.start) - self.bond.gap, self.bond.left(cells.start)]);
         let count = (cells.end - cells.start) as u32;
         self.next = cells.end;
         match self.runs.last_mut().filter(|run| joint_before && run.cut == cut) {
@@ -167,10 +168,5 @@ impl Row {
                 joint_before,
             }),
         }
-    }
-
-    /// Whether the gap before a cell lies in the laid area, at least in part.
-    fn has_joint(&self, strip: &Strip, cell: i64) -> bool {
-        !strip.column(self.bond.left(cell) - self.bond.gap / 2.0).is_empty()
     }
 }

@@ -5,7 +5,7 @@ use i_overlay::core::{fill_rule::FillRule, overlay_rule::OverlayRule};
 use i_overlay::float::scale::FixedScaleFloatOverlay;
 use roof::{EdgeKind, Place, Plane};
 
-use crate::cut::{area, sides};
+use crate::cut::{NIL_AREA, area, sides};
 
 /// Edges whose ends differ by less, in, are level or run straight up the slope.
 const LEVEL: f64 = 1e-6;
@@ -90,7 +90,7 @@ fn moved(plane: &Plane, out: impl Fn(EdgeKind) -> f64) -> Rings {
     } else {
         overlaid(&corners, &Rings::new(), OverlayRule::Subject, FillRule::Positive)
     };
-    clean.into_iter().map(tidied).filter(|ring| ring.len() > 2 && area(ring).abs() > SAME).collect()
+    clean.into_iter().map(tidied).filter(|ring| ring.len() > 2 && area(ring).abs() > NIL_AREA).collect()
 }
 
 /// An edge and how far it moves.
@@ -155,6 +155,10 @@ fn cross(a: [Place; 2], b: [Place; 2]) -> bool {
 
 /// A general polygon operation on the fixed grid. Coordinates are inches of a roof, so the grid never overflows.
 pub(crate) fn overlaid(subject: &Rings, clip: &Rings, rule: OverlayRule, fill: FillRule) -> Rings {
+    // The operation is not made for shapes smaller than its grid.
+    if subject.iter().all(|ring| area(ring).abs() < NIL_AREA) {
+        return Rings::new();
+    }
     let shapes = subject.overlay_with_fixed_scale_as::<i64>(clip, rule, fill, GRID).unwrap_or_default();
     shapes.into_iter().flatten().collect()
 }

@@ -96,8 +96,7 @@ impl Pair {
             Left::All => true,
             Left::Part(cut) => !setting.rules.too_small(cut.width),
         });
-        let joined = !strip.column(joint + gap / 2.0).is_empty();
-        (sound && joined).then_some(Split { places: [left, right], pieces })
+        (sound && strip.joins([joint, joint + gap])).then_some(Split { places: [left, right], pieces })
     }
 }
 

@@ -88,6 +88,13 @@ impl Strip {
         levels.chunks_exact(2).map(|range| [range[0], range[1]]).filter(|[low, high]| high - low > NIL).collect()
     }
 
+    /// Whether pieces both sides of a gap lie side by side at some height: then the gap is a joint.
+    pub(crate) fn joins(&self, [left, right]: [f64; 2]) -> bool {
+        let beyond = self.column(right + 2.0 * NIL);
+        let side_by_side = |a: &[f64; 2], b: &[f64; 2]| a[1].min(b[1]) - a[0].max(b[0]) > NIL;
+        self.column(left - 2.0 * NIL).iter().any(|range| beyond.iter().any(|other| side_by_side(range, other)))
+    }
+
     /// Sides that cross the foot left of `u` are odd in number.
     fn is_laid_at_foot(&self, u: f64) -> bool {
         let foot = self.foot();

@@ -2,7 +2,7 @@
 
 mod common;
 
-use common::{gable, plain_slate};
+use common::{gable, inches, moulded, pitch, plain_slate};
 
 /// Published: I. S. Griffith, Carpentry (1916): a roof of 16 × 20 ft in 6 × 12-in slates at 3-in lap. Each slate shows
 /// 6 × 4-1/2 = 27 sq in, so 16 × 20 × 144 / 27 = 1,707 slates by the formula.
@@ -14,7 +14,7 @@ use common::{gable, plain_slate};
 fn griffiths_roof_course_by_course() {
     let laid = layout::lay(0, &gable(240.0, 192.0), &plain_slate(12.0, 6.0, 3.0));
     let by_formula: f64 = 16.0 * 20.0 * 144.0 / 27.0;
-    assert_eq!(by_formula.ceil(), 1707.0);
+    assert_eq!(by_formula.ceil() as u32, 1707);
     assert_eq!(laid.courses.len(), 43);
     for (index, course) in laid.courses.iter().enumerate() {
         assert_eq!(course.pieces(), 40 + index as u64 % 2, "course {index}");
@@ -93,4 +93,36 @@ fn a_slope_of_201_9_in() {
         assert!((sheet.headlap(units::Length::inches(course.exposure)).to_inches() - 3.175).abs() < 1e-9);
     }
     assert!((laid.starters[0].height - 11.5875).abs() < 1e-9, "exposure and headlap");
+}
+
+/// 374 in between the laid rakes is 30 units of 12-1/4 in with their gaps and 6-1/2 in over: with a half bond some end of
+/// some course is a sliver below 4 in wherever the first unit begins. Moving the last joint cures them all.
+#[test]
+fn slivers_at_the_rakes_give_way_to_moved_joints() {
+    let laid = layout::lay(0, &gable(372.5, 180.0), &moulded());
+    assert_eq!(laid.findings, []);
+    let narrowed = laid.courses.iter().filter(|course| course.runs.iter().any(|run| run.width < 11.99)).count();
+    assert!(narrowed >= laid.courses.len() / 2, "every second course");
+}
+
+/// Below the sheet's pitches a plane is laid at the shortest exposure that the sheet knows.
+#[test]
+fn a_plane_too_flat_for_the_sheet_is_laid_all_the_same() {
+    let mut sheet = plain_slate(20.0, 12.0, 4.0);
+    sheet.bands[0].from = pitch(9.0);
+    sheet.bands[0].least_exposure = inches(7.0);
+    let laid = layout::lay(0, &gable(300.0, 70.0), &sheet);
+    assert_eq!(laid.courses.len(), 10);
+    assert!(laid.courses.iter().all(|course| (course.exposure - 7.0).abs() < 1e-9));
+}
+
+#[test]
+fn what_cannot_be_laid_has_no_courses() {
+    let mut sheet = plain_slate(20.0, 12.0, 4.0);
+    sheet.bands.clear();
+    assert_eq!(layout::lay(0, &gable(300.0, 70.0), &sheet).courses, []);
+    let mut sheet = plain_slate(20.0, 12.0, 4.0);
+    sheet.unit.width = inches(f64::NAN);
+    assert_eq!(layout::lay(0, &gable(300.0, 70.0), &sheet).courses, []);
+    assert_eq!(layout::lay(0, &common::plane(&[]), &plain_slate(20.0, 12.0, 4.0)).courses, []);
 }

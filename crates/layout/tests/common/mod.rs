@@ -1,5 +1,6 @@
 //! Planes and sheets made for tests. All figures of the sheets are invented.
 #![allow(dead_code, reason = "each test file uses its part")]
+#![allow(clippy::unwrap_used, reason = "tests only")]
 
 use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Starter, Underlayment, Unit};
 use roof::{Edge, EdgeKind, Frame, Place, Plane, Ring};

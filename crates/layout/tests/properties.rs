@@ -1,0 +1,415 @@
+//! What holds for every layout, proved over random planes by means that share no code with the layout: each claim is
+//! asked again of general polygon operations on every single place.
+
+#![allow(clippy::unwrap_used, reason = "tests only")]
+
+mod common;
+
+use common::{inches, moulded, plain_slate, plane, shingle};
+use covering::{Covering, Lap};
+use i_overlay::core::{fill_rule::FillRule, overlay_rule::OverlayRule};
+use i_overlay::float::scale::FixedScaleFloatOverlay;
+use layout::{Course, Fault, LaidPlane, Run, Starters};
+use proptest::prelude::*;
+use roof::{EdgeKind, Place, Plane};
+
+type Rings = Vec<Vec<Place>>;
+
+/// Of general polygon operations on a grid of 2^-24 in over a piece's outline, sq in.
+const ROUNDING: f64 = 2e-5;
+
+fn overlay(subject: &Rings, clip: &Rings, rule: OverlayRule) -> Rings {
+    // The operation is not made for shapes smaller than its grid.
+    if area(subject) < 1e-8 {
+        return Rings::new();
+    }
+    let shapes = subject.overlay_with_fixed_scale_as::<i64>(clip, rule, FillRule::NonZero, 16_777_216.0);
+    shapes.unwrap().into_iter().flatten().collect()
+}
+
+fn area(rings: &Rings) -> f64 {
+    let twice = |ring: &Vec<Place>| -> f64 {
+        ring.iter().zip(ring.iter().cycle().skip(1)).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum()
+    };
+    rings.iter().map(twice).sum::<f64>() / 2.0
+}
+
+fn rectangle([left, right]: [f64; 2], [low, high]: [f64; 2]) -> Vec<Place> {
+    vec![[left, low], [right, low], [right, high], [left, high]]
+}
+
+fn inside(rings: &Rings, [u, v]: Place) -> bool {
+    let crossings = rings
+        .iter()
+        .flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)))
+        .filter(|(a, b)| (a[1] > v) != (b[1] > v) && a[0] + (b[0] - a[0]) * (v - a[1]) / (b[1] - a[1]) < u);
+    crossings.count() % 2 == 1
+}
+
+/// Places of the pieces of a course, left to right, with their runs.
+fn places(course: &Course) -> Vec<([f64; 2], Run)> {
+    course.runs.iter().flat_map(|run| run.lefts().map(|left| ([left, left + run.width], *run))).collect()
+}
+
+fn starter_zone(starters: &[Starters]) -> Rings {
+    starters.iter().map(|row| rectangle([row.from, row.to], [row.butt, row.butt + row.height])).collect()
+}
+
+struct Sane<'a> {
+    sheet: &'a Covering,
+    laid: &'a LaidPlane,
+    length: f64,
+    width: f64,
+    gap: f64,
+}
+
+/// Everything that must hold.
+fn sane(plane: &Plane, sheet: &Covering) {
+    let laid = layout::lay(0, plane, sheet);
+    let [length, width, gap] = [sheet.unit.length, sheet.unit.width, sheet.gap].map(units::Length::to_inches);
+    let sane = Sane { sheet, laid: &laid, length, width, gap };
+    assert!(area(&laid.laid) > 0.0);
+    for course in &laid.courses {
+        sane.pieces_are_what_the_outline_leaves(course);
+        sane.places_keep_their_gaps_and_leave_no_more_bare(course);
+        sane.joints_are_gaps_within_the_outline(course);
+    }
+    sane.counts_are_those_of_every_cell_tried();
+    sane.joints_miss_joints();
+    sane.small_pieces_are_named();
+    sane.starters_cover_low_edges_and_break_joint();
+    sane.layers(&layout::weathered(plane, sheet));
+}
+
+impl Sane<'_> {
+    fn band(&self, course: &Course) -> [f64; 2] {
+        [course.butt, course.butt + self.length]
+    }
+
+    fn pieces_are_what_the_outline_leaves(&self, course: &Course) {
+        for (place, run) in places(course) {
+            let left = overlay(&vec![rectangle(place, self.band(course))], &self.laid.laid, OverlayRule::Intersect);
+            let Some(cut) = run.cut else {
+                assert!(
+                    (area(&left) - self.width * self.length).abs() < ROUNDING,
+                    "a whole unit lies inside: {place:?} {course:?}"
+                );
+                continue;
+            };
+            let cut = &self.laid.cuts[cut as usize];
+            let shape: Rings = cut
+                .parts
+                .iter()
+                .map(|part| part.iter().map(|at| [at[0] + place[0], at[1] + course.butt]).collect())
+                .collect();
+            assert!((area(&shape) - cut.area).abs() < ROUNDING);
+            // Equal shapes agree to 2^-16 in along their outline.
+            let xor = area(&overlay(&shape, &left, OverlayRule::Xor));
+            assert!(xor < 100.0 / 65_536.0 && (cut.area - area(&left)).abs() < 100.0 / 65_536.0, "{xor} {shape:?} {left:?}");
+            let widest = sampled_width(&left);
+            assert!((cut.width - widest).abs() < 1e-2, "{} {widest} {left:?}", cut.width);
+        }
+    }
+
+    fn places_keep_their_gaps_and_leave_no_more_bare(&self, course: &Course) {
+        let places = places(course);
+        for pair in places.windows(2) {
+            assert!(pair[1].0[0] - pair[0].0[1] > self.gap - 1e-6);
+        }
+        let band = overlay(&vec![band_of(&self.laid.laid, self.band(course))], &self.laid.laid, OverlayRule::Intersect);
+        let reached = |([left, right], _): &([f64; 2], Run)| {
+            rectangle([left - self.gap - 1e-6, right + self.gap + 1e-6], self.band(course))
+        };
+        let bare = overlay(&band, &places.iter().map(reached).collect(), OverlayRule::Difference);
+        let bare = overlay(&bare, &starter_zone(&self.laid.starters), OverlayRule::Difference);
+        assert!(area(&bare) < 100.0 * ROUNDING, "bare: {bare:?} in {course:?}");
+    }
+
+    fn joints_are_gaps_within_the_outline(&self, course: &Course) {
+        let joints = course.joints();
+        assert_eq!(course.pieces() as usize, joints.len() + course.spans(&self.laid.cuts).len());
+        assert!(joints.is_sorted());
+        for pair in places(course).windows(2) {
+            let [left, right] = [pair[0].0[1], pair[1].0[0]];
+            let middle = f64::midpoint(left, right);
+            let is_joint = joints.iter().any(|joint| (joint - middle).abs() < 1e-6);
+            // Share of the height that is laid just left of the gap and just right of it.
+            let shares = [[left - 0.05, left], [right, right + 0.05]].map(|strip| {
+                let strip = vec![rectangle(strip, self.band(course))];
+                area(&overlay(&strip, &self.laid.laid, OverlayRule::Intersect)) / (0.05 * self.length)
+            });
+            let share = shares[0].min(shares[1]);
+            if right - left > self.gap + 1e-6 || share < 1e-6 {
+                assert!(!is_joint, "no joint at {middle}, {share}: {course:?}");
+            } else if share > 0.6 {
+                assert!(is_joint, "a joint at {middle}: {course:?} {:?}", self.laid.laid);
+            }
+        }
+    }
+
+    /// The residue of whole units' left sides is the start offset; then every cell of every course is clipped.
+    fn counts_are_those_of_every_cell_tried(&self) {
+        let step = self.width + self.gap;
+        let bond = self.sheet.lap.bond();
+        let shift = |course: usize| (course as u32 % bond) as f64 * step / f64::from(bond);
+        let runs =
+            self.laid.courses.iter().enumerate().flat_map(|(index, course)| course.runs.iter().map(move |run| (index, run)));
+        let origins: Vec<(f64, u32)> = runs
+            .filter(|(_, run)| run.cut.is_none())
+            .map(|(index, run)| ((run.left - shift(index)).rem_euclid(step), run.count))
+            .collect();
+        let Some((origin, _)) = origins.iter().max_by_key(|(_, count)| count) else { return };
+        for (index, course) in self.laid.courses.iter().enumerate() {
+            let [least, most] = self.tried(course, origin + shift(index), step);
+            let pieces = course.pieces();
+            assert!(least <= pieces && pieces <= most, "course {index}: {pieces}, tried {least} to {most}");
+        }
+    }
+
+    /// Cells of a course with something left; fewest and most, as remains of nearly no area can count or not.
+    fn tried(&self, course: &Course, origin: f64, step: f64) -> [u64; 2] {
+        let us = || self.laid.laid.iter().flatten().map(|at| at[0]);
+        let [from, to] = [us().fold(f64::INFINITY, f64::min), us().fold(f64::NEG_INFINITY, f64::max)];
+        let [first, last] = [((from - origin) / step).floor() as i64 - 1, ((to - origin) / step).ceil() as i64 + 1];
+        let mut count = [0, 0];
+        for cell in first..=last {
+            let left = origin + cell as f64 * step;
+            let place = vec![rectangle([left, left + self.width], self.band(course))];
+            let left = overlay(&place, &self.laid.laid, OverlayRule::Intersect);
+            let beyond_starters = area(&overlay(&left, &starter_zone(&self.laid.starters), OverlayRule::Difference));
+            let lowest = left.iter().flatten().map(|at| at[1]).fold(f64::INFINITY, f64::min);
+            let is_behind = |slack: f64| lowest > course.butt + course.exposure - slack && beyond_starters < slack;
+            count[0] += u64::from(area(&left) > 1e-4 && !is_behind(1e-3));
+            count[1] += u64::from(area(&left) > 1e-8 && !is_behind(0.0));
+        }
+        count
+    }
+
+    fn joints_miss_joints(&self) {
+        let reach = self.sheet.lap.bond() as usize - 1;
+        let joints: Vec<Vec<f64>> = self.laid.courses.iter().map(Course::joints).collect();
+        for index in 0..joints.len() {
+            for below in index.saturating_sub(reach)..index {
+                for u in &joints[index] {
+                    let near = joints[below].iter().map(|other| (u - other).abs()).fold(f64::INFINITY, f64::min);
+                    assert!(near > self.sheet.joint_offset.to_inches() - 1e-5, "joint over joint at {u} in course {index}");
+                }
+            }
+        }
+        assert!(!self.laid.findings.iter().any(|finding| matches!(finding.fault, Fault::JointOverJoint { .. })));
+    }
+
+    fn small_pieces_are_named(&self) {
+        let least = self.sheet.least_piece.to_inches();
+        let runs = self.laid.courses.iter().flat_map(|course| &course.runs);
+        let is_small = |run: &&Run| run.cut.is_some_and(|cut| self.laid.cuts[cut as usize].width < least - 1e-6);
+        let small: u32 = runs.filter(is_small).map(|run| run.count).sum();
+        let named = self.laid.findings.iter().filter(|finding| matches!(finding.fault, Fault::PieceTooSmall { .. }));
+        assert_eq!(named.count(), small as usize);
+    }
+
+    fn starters_cover_low_edges_and_break_joint(&self) {
+        for row in &self.laid.starters {
+            assert!((row.left - row.from).abs() < 1e-9 && f64::from(row.count) * row.step > row.to - row.from - 1e-6);
+            let first = self.laid.courses.iter().rfind(|course| course.butt < row.butt + 1e-6).unwrap();
+            for index in 0..row.count {
+                let joint = row.left + f64::from(index + 1) * row.step - self.gap / 2.0;
+                let near = first.joints().iter().map(|other| (joint - other).abs()).fold(f64::INFINITY, f64::min);
+                let least = self.sheet.starter.joint_offset.to_inches();
+                assert!(joint > row.to - 1e-6 || near > least - 1e-6, "starter joint {joint} near {near}");
+            }
+        }
+    }
+
+    /// Every point of the weathered outline shows one course, and has under it the layers that the lap demands, save
+    /// where no course can lie under: in the first courses over a place that is no low edge. A starter is one layer, so
+    /// triple lap has two in the first course over a low edge.
+    fn layers(&self, weathered: &Rings) {
+        for step in 1..400 {
+            // A low-discrepancy walk over the plane, so that a failure comes back.
+            let [a, b] = [0.754_877_666, 0.569_840_296].map(|by: f64| (f64::from(step) * by).fract());
+            let [low, high] = [self.laid.first_butt, self.laid.top];
+            let us = || self.laid.laid.iter().flatten().map(|at| at[0]);
+            let [from, to] = [us().fold(f64::INFINITY, f64::min), us().fold(f64::NEG_INFINITY, f64::max)];
+            let at = [from + a * (to - from), low + b * (high - low)];
+            if inside(weathered, at) {
+                self.has_layers(at);
+            }
+        }
+    }
+
+    fn has_layers(&self, at: Place) {
+        let reaching: Vec<(usize, &Course)> = self
+            .laid
+            .courses
+            .iter()
+            .enumerate()
+            .filter(|(_, course)| at[1] > course.butt && at[1] < course.butt + self.length)
+            .collect();
+        let Some(&(shown, top)) = reaching.last() else { panic!("no course at {at:?}") };
+        assert!(at[1] < top.butt + top.exposure + 1e-6);
+        let over = |course: &Course| places(course).iter().any(|([left, right], _)| at[0] > *left && at[0] < *right);
+        let near = |course: &Course| {
+            places(course).iter().any(|([left, right], _)| at[0] > left - self.gap - 1e-6 && at[0] < right + self.gap + 1e-6)
+        };
+        assert!(near(top), "bare at {at:?}");
+        let in_gap = reaching.iter().any(|(_, course)| !over(course) && near(course));
+        let zone = self.laid.starters.iter().filter(|row| at[0] > row.from && at[0] < row.to);
+        let zone: Vec<_> = zone.filter(|row| at[1] > row.butt && at[1] < row.butt + row.height).collect();
+        let lap = self.sheet.lap.bond() as usize;
+        if in_gap || (shown + 1 < lap && zone.is_empty()) {
+            return;
+        }
+        let first_over_edge = zone.iter().any(|row| row.butt > top.butt - 1e-6);
+        let demanded = if first_over_edge { 2 } else { lap };
+        let layers = reaching.iter().filter(|(_, course)| over(course)).count() + usize::from(!zone.is_empty());
+        assert!(layers >= demanded, "{layers} layers at {at:?}, course {shown}");
+    }
+}
+
+/// The band across the whole plane.
+fn band_of(rings: &Rings, band: [f64; 2]) -> Vec<Place> {
+    let us = || rings.iter().flatten().map(|at| at[0]);
+    rectangle([us().fold(f64::INFINITY, f64::min), us().fold(f64::NEG_INFINITY, f64::max)], band)
+}
+
+/// The widest of many level lines, among them one just above and one just below each corner.
+fn sampled_width(rings: &Rings) -> f64 {
+    let vs: Vec<f64> = rings.iter().flatten().map(|at| at[1]).collect();
+    let [low, high] =
+        [vs.iter().copied().fold(f64::INFINITY, f64::min), vs.iter().copied().fold(f64::NEG_INFINITY, f64::max)];
+    let spread = (0..50).map(|step| low + (high - low) * (f64::from(step) + 0.5) / 50.0);
+    let levels = vs.iter().flat_map(|v| [v - 1e-5, v + 1e-5]).chain(spread);
+    levels.map(|v| widest_at(rings, v)).fold(0.0, f64::max)
+}
+
+fn widest_at(rings: &Rings, v: f64) -> f64 {
+    let sides = rings.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
+    let crossing = sides.filter(|(a, b)| (a[1] > v) != (b[1] > v));
+    let mut us: Vec<f64> = crossing.map(|(a, b)| a[0] + (b[0] - a[0]) * (v - a[1]) / (b[1] - a[1])).collect();
+    us.sort_by(f64::total_cmp);
+    us.chunks_exact(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max)
+}
+
+fn sheets() -> impl Strategy<Value = Covering> {
+    let plain = (10u32..24, 6u32..14).prop_map(|(length, width)| plain_slate(f64::from(length), f64::from(width), 3.0));
+    let shake = moulded();
+    let shake = Covering { lap: Lap::Shake, gap: inches(0.5), ..shake };
+    prop_oneof![plain, Just(moulded()), Just(shingle()), Just(shake)]
+}
+
+fn side() -> impl Strategy<Value = EdgeKind> {
+    use EdgeKind::{Hip, Rake, Sidewall, Valley};
+    prop::sample::select(vec![Hip, Rake, Sidewall, Valley])
+}
+
+fn high() -> impl Strategy<Value = EdgeKind> {
+    use EdgeKind::{Break, Headwall, HighEdge, Ridge};
+    prop::sample::select(vec![Break, Headwall, HighEdge, Ridge])
+}
+
+fn low() -> impl Strategy<Value = EdgeKind> {
+    use EdgeKind::{Break, DeadValley, Eave};
+    prop::sample::select(vec![Break, DeadValley, Eave])
+}
+
+/// Triangles, trapezoids and parallelograms, wider or narrower at the top.
+fn four_sided() -> impl Strategy<Value = Plane> {
+    let sizes = (90.0..260.0f64, 50.0..180.0f64, -1.1..1.1f64, -1.1..1.1f64);
+    (sizes, low(), side(), high(), side()).prop_map(|((width, height, left, right), low, right_kind, top, left_kind)| {
+        let [a, b] = [left * height, width + right * height];
+        if b - a < 30.0 {
+            // Sides that meet below the top: a peak.
+            let peak = height * width / (width - (b - a));
+            let apex = [a / height * peak, peak];
+            return plane(&[(&[[0.0, 0.0], [width, 0.0], apex], &[low, right_kind, left_kind])]);
+        }
+        plane(&[(&[[0.0, 0.0], [width, 0.0], [b, height], [a, height]], &[low, right_kind, top, left_kind])])
+    })
+}
+
+/// A plane whose eave has a jog.
+fn jogged() -> impl Strategy<Value = Plane> {
+    let sizes = (60.0..120.0f64, 60.0..120.0f64, 10.0..50.0f64, 60.0..120.0f64);
+    (sizes, low(), low(), side(), high(), any::<bool>()).prop_map(
+        |((left, right, jog, height), a, b, between, top, mirrored)| {
+            let width = left + right;
+            let corners = [[0.0, jog], [left, jog], [left, 0.0], [width, 0.0], [width, jog + height], [0.0, jog + height]];
+            let kinds = [a, between, b, EdgeKind::Rake, top, EdgeKind::Rake];
+            if !mirrored {
+                return plane(&[(&corners, &kinds)]);
+            }
+            let mirror: Vec<Place> = corners.iter().rev().map(|at| [width - at[0], at[1]]).collect();
+            let kinds: Vec<EdgeKind> = (0..6).map(|index| kinds[(10 - index) % 6]).collect();
+            plane(&[(&mirror, &kinds)])
+        },
+    )
+}
+
+/// A plane with a wall standing in it.
+fn pierced() -> impl Strategy<Value = Plane> {
+    let hole = (30.0..90.0f64, 20.0..60.0f64, 8.0..50.0f64, 6.0..50.0f64);
+    (hole, side(), high()).prop_map(|((u, v, width, height), kind, top)| {
+        use EdgeKind::{DeadValley, Eave, Headwall, Sidewall};
+        let [right, high] = [u + width, v + height];
+        plane(&[
+            (&[[0.0, 0.0], [190.0, 0.0], [190.0, 140.0], [0.0, 140.0]], &[Eave, kind, top, kind]),
+            (&[[u, v], [u, high], [right, high], [right, v]], &[Sidewall, DeadValley, Sidewall, Headwall]),
+        ])
+    })
+}
+
+/// Two pieces of one plane that do not touch, at heights of their own.
+fn parted() -> impl Strategy<Value = Plane> {
+    (20.0..60.0f64, 40.0..90.0f64, side(), high()).prop_map(|(up, height, kind, top)| {
+        use EdgeKind::Eave;
+        plane(&[
+            (&[[0.0, 0.0], [80.0, 0.0], [60.0, height], [10.0, height]], &[Eave, kind, top, kind]),
+            (&[[120.0, up], [230.0, up], [200.0, up + height], [150.0, up + height]], &[Eave, kind, top, kind]),
+        ])
+    })
+}
+
+/// Any outline that a ray from its middle meets once, with any kind of edge anywhere.
+fn wild() -> impl Strategy<Value = Plane> {
+    let corner = (40.0..120.0f64, prop::sample::select(EdgeKind::ALL.to_vec()));
+    prop::collection::vec(corner, 5..9).prop_map(|corners| {
+        let count = corners.len() as f64;
+        let at = |index: usize, far: f64| {
+            let angle = std::f64::consts::TAU * index as f64 / count;
+            [150.0 + far * libm::cos(angle), 130.0 + far * libm::sin(angle)]
+        };
+        let places: Vec<Place> = corners.iter().enumerate().map(|(index, (far, _))| at(index, *far)).collect();
+        let kinds: Vec<EdgeKind> = corners.iter().map(|(_, kind)| *kind).collect();
+        plane(&[(&places, &kinds)])
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+
+    #[test]
+    fn four_sided_planes_are_sane(plane in four_sided(), sheet in sheets()) {
+        sane(&plane, &sheet);
+    }
+
+    #[test]
+    fn planes_with_a_jog_are_sane(plane in jogged(), sheet in sheets()) {
+        sane(&plane, &sheet);
+    }
+
+    #[test]
+    fn pierced_planes_are_sane(plane in pierced(), sheet in sheets()) {
+        sane(&plane, &sheet);
+    }
+
+    #[test]
+    fn planes_in_two_parts_are_sane(plane in parted(), sheet in sheets()) {
+        sane(&plane, &sheet);
+    }
+
+    #[test]
+    fn wild_planes_are_sane(plane in wild(), sheet in sheets()) {
+        sane(&plane, &sheet);
+    }
+}
