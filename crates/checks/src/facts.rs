@@ -56,18 +56,31 @@ impl<'a> Facts<'a> {
         self.roof.planes.get(place.plane).map_or("", |plane| &plane.name)
     }
 
-    /// The rule's source with the sheets whose figures it used.
+    /// The rule's source, and what the sheets in use say about where they have those figures from.
     pub(crate) fn source_of(&self, rule: &Rule) -> String {
-        let mut sheets: Vec<String> = Vec::new();
-        for (_, _, Covering { name, invented, .. }) in self.covered() {
-            let sheet = format!("{name}{}", if *invented { " (figures invented)" } else { "" });
-            if !sheets.contains(&sheet) {
-                sheets.push(sheet);
-            }
-        }
+        let sheets = once_each(self.covered().map(|(_, _, covering)| sheet_source(covering, rule.groups)));
         let source = rule.source().trim_end_matches('.');
-        if sheets.is_empty() { source.into() } else { format!("{source}: {}", sheets.join(", ")) }
+        if sheets.is_empty() { format!("{source}.") } else { format!("{source}: {}", sheets.join(" ")) }
     }
+}
+
+/// `Trial unit (figures invented). A roofer's note.`
+fn sheet_source(covering: &Covering, groups: &[&str]) -> String {
+    // A group that comes several times has its number in brackets.
+    let used = |path: &str| groups.contains(&path.split('[').next().unwrap_or_default());
+    let texts = once_each(covering.sources.iter().filter(|(path, _)| used(path)).map(|(_, text)| format!(" {text}")));
+    let invented = if covering.invented { " (figures invented)" } else { "" };
+    format!("{}{invented}.{}", covering.name, texts.concat())
+}
+
+fn once_each(texts: impl Iterator<Item = String>) -> Vec<String> {
+    let mut seen = Vec::new();
+    texts.for_each(|text| {
+        if !seen.contains(&text) {
+            seen.push(text);
+        }
+    });
+    seen
 }
 
 impl<'a> Laid<'a> {

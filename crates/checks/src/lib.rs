@@ -110,6 +110,18 @@ mod tests {
         let mut trial = Trial::sound();
         assert!(trial.check().iter().all(|checked| !checked.source.contains("invented")));
         trial.covering.invented = true;
-        assert!(trial.check().iter().all(|checked| checked.source.ends_with("Trial unit (figures invented)")));
+        assert!(trial.check().iter().all(|checked| checked.source.contains("Trial unit (figures invented).")));
+    }
+
+    #[test]
+    fn the_sheet_tells_where_it_has_a_figure_from() {
+        let mut trial = Trial::sound();
+        let source = |group: &str, text: &str| (group.to_owned(), text.to_owned());
+        trial.covering.sources =
+            vec![source("exposure[0]", "Page 3."), source("exposure[1]", "Page 3."), source("nails", "Page 9.")];
+        assert_eq!(trial.one("pitch-too-low").source, "The covering's data sheet, lowest pitch: Trial unit. Page 3.");
+        assert_eq!(trial.one("nail-too-short").source, "The covering's data sheet, nails: Trial unit. Page 9.");
+        trial.covered = false;
+        assert_eq!(trial.one("nail-too-short").source, "The covering's data sheet, nails.");
     }
 }

@@ -13,6 +13,8 @@ pub struct Rule {
     pub endangers: &'static [Danger],
     /// The source was read, not remembered.
     pub read_source: bool,
+    /// Groups of the covering's sheet whose figures it uses.
+    pub(crate) groups: &'static [&'static str],
     /// The rule's own file; its doc comment is the page.
     pub(crate) file: &'static str,
     pub(crate) run: fn(&Facts) -> Verdict,
@@ -154,6 +156,7 @@ mod tests {
         kind: Kind::Code,
         endangers: &[Danger::Leak],
         read_source: false,
+        groups: &[],
         file: "//! # Nail bent\n//!\n//! ## Remedy\n//! Draw it.\n//! ## Source\n//! A book.\n\nuse x;\n//! # Not this\n",
         run: |_| Verdict::not_applicable(""),
     };

@@ -20,6 +20,7 @@ pub(crate) const RULE: Rule = Rule {
     kind: Kind::Maker,
     endangers: &[Danger::Leak, Danger::Warranty],
     read_source: true,
+    groups: &["exposure"],
     file: include_str!("exposure_too_great.rs"),
     run: exposure_too_great,
 };

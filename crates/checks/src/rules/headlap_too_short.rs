@@ -21,6 +21,7 @@ pub(crate) const RULE: Rule = Rule {
     kind: Kind::Maker,
     endangers: &[Danger::Leak, Danger::Warranty],
     read_source: true,
+    groups: &["exposure", "unit"],
     file: include_str!("headlap_too_short.rs"),
     run: headlap_too_short,
 };

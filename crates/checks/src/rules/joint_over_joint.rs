@@ -23,6 +23,7 @@ pub(crate) const RULE: Rule = Rule {
     kind: Kind::Maker,
     endangers: &[Danger::Leak, Danger::Warranty],
     read_source: true,
+    groups: &["lap", "starter"],
     file: include_str!("joint_over_joint.rs"),
     run: joint_over_joint,
 };

@@ -22,6 +22,7 @@ pub(crate) const RULE: Rule = Rule {
     kind: Kind::Maker,
     endangers: &[Danger::Leak, Danger::Warranty, Danger::Safety],
     read_source: true,
+    groups: &["nails", "unit"],
     file: include_str!("nail_too_short.rs"),
     run: nail_too_short,
 };

@@ -21,6 +21,7 @@ pub(crate) const RULE: Rule = Rule {
     kind: Kind::Maker,
     endangers: &[Danger::Leak, Danger::Warranty, Danger::Safety],
     read_source: true,
+    groups: &["lap"],
     file: include_str!("piece_too_small.rs"),
     run: piece_too_small,
 };

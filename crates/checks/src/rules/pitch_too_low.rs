@@ -19,6 +19,7 @@ pub(crate) const RULE: Rule = Rule {
     kind: Kind::Maker,
     endangers: &[Danger::Leak, Danger::Warranty],
     read_source: true,
+    groups: &["exposure"],
     file: include_str!("pitch_too_low.rs"),
     run: pitch_too_low,
 };
