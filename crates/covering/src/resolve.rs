@@ -18,6 +18,7 @@ pub fn read_sheet(text: &str, format: Format) -> Read<Covering> {
     let covering = value.map(|sheet| resolve(&sheet, &places));
     let value = covering.and_then(|(covering, found)| {
         mistakes.extend(found);
+        mistakes.sort_by_key(|mistake| mistake.span.start);
         mistakes.is_empty().then_some(covering)
     });
     Read { value, mistakes, places }

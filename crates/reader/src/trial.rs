@@ -120,10 +120,10 @@ impl Trial<'_> {
     }
 
     fn unexpected(&self, node: &Node, expected: &str, found: &str) -> (String, String) {
-        let under_header = self.text.text[node.span.clone()].starts_with('[');
+        let typed = &self.text.text[node.span.clone()];
         let remedy = match &node.value {
-            Value::Table(_) if expected.starts_with("a list") && under_header => {
-                "Write the header with double brackets, [[...]], once for each.".into()
+            Value::Table(_) if expected.starts_with("a list") && typed.starts_with('[') => {
+                format!("Write the header with double brackets, [{}], once for each.", words::cut(typed))
             }
             _ => words::how_to_write(expected, self.format),
         };
