@@ -1,0 +1,90 @@
+//! The job: a measured roof and what it is to be covered with, read from a file that a person typed.
+
+mod file;
+mod resolve;
+mod schema;
+
+use reader::{Format, Mistake, Places, Read, read};
+use roof::Block;
+use units::Length;
+
+pub use file::{
+    BlockTable, CoveringTable, DeckKind, DeckTable, Drive, EdgeTable, FastenerKind, FastenerTable, HoleTable, JobFile,
+    Metal, OutlineAtWord, SiteTable,
+};
+pub use schema::{job_schema, sheet_schema};
+
+/// Version of the shape of the job file.
+const FORMAT: u32 = 1;
+
+/// A job as meant: every number with its unit, every name given.
+#[derive(Debug, Clone)]
+pub struct Job {
+    /// Printed on every paper.
+    pub name: String,
+    /// What the roof is covered with.
+    pub covering: CoveringChoice,
+    /// Roofed volumes, in the order of the file.
+    pub blocks: Vec<Block>,
+    /// What the units are nailed to, if told.
+    pub deck: Option<Deck>,
+    /// What the units are fastened with, if told.
+    pub fastener: Option<Fastener>,
+    /// Direction of north in plan, degrees clockwise from +y.
+    pub north_deg: f64,
+    /// Where everything stands in the file.
+    pub places: Places,
+}
+
+/// The sheet that a job names.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CoveringChoice {
+    /// Id in the catalogue, or path of a sheet, as typed.
+    pub sheet: String,
+    /// It is the path of a sheet.
+    pub is_file: bool,
+    /// Where the job file names it.
+    pub path: String,
+}
+
+/// What the units are nailed to; what was not told is unknown.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Deck {
+    /// What it is made of.
+    pub kind: Option<DeckKind>,
+    /// Its thickness.
+    pub thickness: Option<Length>,
+    /// Its underside is seen from below at the eaves.
+    pub exposed_soffit: Option<bool>,
+}
+
+/// What the units are fastened with; what was not told is unknown.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Fastener {
+    /// Its shape.
+    pub kind: Option<FastenerKind>,
+    /// Its metal.
+    pub metal: Option<Metal>,
+    /// From under the head to the point.
+    pub length: Option<Length>,
+    /// Diameter of the shank.
+    pub shank: Option<Length>,
+    /// By hand or by gun.
+    pub drive: Option<Drive>,
+}
+
+/// Reads a job file. The job is absent if there is any mistake; every mistake carries its place.
+#[must_use]
+pub fn read_job(text: &str, format: Format) -> (Option<Job>, Vec<Mistake>) {
+    let Read { value, mistakes, places } = read::<JobFile>(text, format);
+    let Some(file) = value else { return (None, mistakes) };
+    let (job, mut mistakes) = resolve::job(&file, &places);
+    mistakes.sort_by_key(|mistake| mistake.span.start);
+    (mistakes.is_empty().then_some(job), mistakes)
+}
+
+/// Path in the job file of a block: `block[0]`. Its sides are `block[0].edges[2]`, its corners `block[0].outline[2]`.
+#[must_use]
+pub fn block_path(index: usize) -> String {
+    format!("block[{index}]")
+}
