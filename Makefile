@@ -1,0 +1,37 @@
+# `make test` runs every check; .ci/run calls it.
+SHELL := bash
+.SHELLFLAGS := -euo pipefail -c
+
+# The test runner that is there. Only cargo's own runs the examples in the documentation.
+RUN_TESTS := $(if $(shell cargo nextest --version 2>/dev/null),cargo nextest run,cargo test --lib --bins --tests)
+
+.PHONY: test format lint units docs bench soak bless
+
+test: format lint units docs
+
+format:
+	cargo fmt --all -- --check
+
+lint:
+	cargo clippy --locked --workspace --all-targets -- -D warnings
+
+# The arrows of the house, the schema and the generated pages are tests too.
+units:
+	$(RUN_TESTS) --locked --workspace
+	cargo test --locked --workspace --doc
+
+docs:
+	RUSTDOCFLAGS="-D warnings" cargo doc --locked --workspace --no-deps
+
+# On one core; put the ratios into docs/speed.md.
+bench:
+	cargo bench --locked --workspace --bench '*'
+
+# Property tests for hours rather than seconds: optimised, debug assertions on.
+CASES ?= 200000
+soak:
+	PROPTEST_CASES=$(CASES) CARGO_PROFILE_DEV_OPT_LEVEL=2 $(RUN_TESTS) --locked --workspace
+
+# Writes what is made from the code anew: pictures, pages, schema, drawings. Look at the difference before you keep it.
+bless:
+	HEADLAP_BLESS=1 $(RUN_TESTS) --workspace
