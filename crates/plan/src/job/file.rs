@@ -45,14 +45,14 @@ pub struct BlockTable {
     /// overhang pushes the roof edge outwards.
     #[serde(default)]
     pub outline_at: OutlineAtWord,
-    /// Corners in plan, [x, y], either way round. +y is north unless [site] says otherwise.
+    /// Corners in plan, [x, y], either way round. +y is north unless the site says otherwise.
     pub outline: Vec<[Measure; 2]>,
     /// Courtyards.
     #[serde(default)]
     pub holes: Vec<HoleTable>,
     /// Height of the planes over the outline above the job's datum. Absent: 0.
     pub eave_height: Option<Measure>,
-    /// edges[i] is the side from corner i to corner i + 1, the last one to the first corner.
+    /// One for each side: the first runs from the first corner to the second, the last from the last corner to the first.
     pub edges: Vec<EdgeTable>,
 }
 
