@@ -3,7 +3,7 @@ SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 
 # The test runner that is there. Only cargo's own runs the examples in the documentation.
-RUN_TESTS := $(if $(shell cargo nextest --version 2>/dev/null),cargo nextest run,cargo test --lib --bins --tests)
+RUN_TESTS := $(if $(shell cargo nextest --version 2>/dev/null),cargo nextest run,cargo test --lib --bins --tests) --no-fail-fast
 
 .PHONY: test format lint units docs bench soak bless
 
