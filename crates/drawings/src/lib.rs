@@ -1,1 +1,17 @@
-//! drawings
+//! Papers: what stands in the plan, drawn once as scenes; a scene becomes SVG here and other formats elsewhere.
+//!
+//! Nothing here decides anything about the roof, and nothing here writes a file.
+
+mod lettering;
+mod page;
+mod scale;
+mod scene;
+mod setting_out;
+mod svg;
+mod table;
+
+pub use page::Page;
+pub use scale::Scale;
+pub use scene::{Anchor, Fill, Item, LineType, Point, Scene, Text};
+pub use setting_out::setting_out;
+pub use svg::svg;

@@ -1,0 +1,65 @@
+//! The setting-out sheet of one plane: what the crew lead lays from.
+
+mod arrangement;
+mod course_table;
+mod cut_list;
+mod edges;
+mod heading;
+mod notes;
+mod pieces;
+mod pole;
+mod sheet;
+mod starters;
+mod title_block;
+mod view;
+
+use plan::Plan;
+
+use crate::Scene;
+use arrangement::{Arrangement, arrange};
+use sheet::Sheet;
+use view::View;
+
+/// Draws the setting-out sheet of one plane: the plane to scale with its pieces, the marks of the story pole, the cut list.
+///
+/// The paper is US Letter, or the next larger size on which every mark of the pole finds room. `None` if the plane is not in the
+/// plan, was not laid, or is larger than any paper.
+#[must_use]
+pub fn setting_out(plan: &Plan, plane_id: &str) -> Option<Scene> {
+    let sheet = Sheet::of(plan, plane_id)?;
+    let arrangement = arrange(&sheet)?;
+    Some(draw(&sheet, &arrangement))
+}
+
+fn draw(sheet: &Sheet, arrangement: &Arrangement) -> Scene {
+    let view = View::in_middle_of(arrangement.drawing, sheet, arrangement.scale);
+    let edges = edges::draw(sheet, &view);
+    let mut items = heading::draw(sheet, arrangement);
+    items.extend(pieces::draw(sheet, &view));
+    items.extend(starters::draw(sheet, &view));
+    items.extend(edges.items);
+    items.extend(pole::draw(sheet, &view));
+    items.extend(view.scale_bar());
+    items.extend(course_table::table(sheet).draw(arrangement.courses_at, arrangement.course_rows));
+    if !sheet.laid.cuts.is_empty() {
+        items.extend(cut_list::table(sheet, arrangement.cut_lines).draw(arrangement.cuts_at, arrangement.cut_rows));
+    }
+    items.extend(notes::draw(sheet, arrangement, &edges.keyed));
+    items.extend(title_block::draw(sheet, arrangement));
+    Scene {
+        page: arrangement.page,
+        title: format!("Setting-out sheet: {}, {}", sheet.plan.name, sheet.plane.name),
+        description: description(sheet, arrangement),
+        items,
+    }
+}
+
+fn description(sheet: &Sheet, arrangement: &Arrangement) -> String {
+    format!(
+        "The plane {} drawn at {} with {} courses and {} pieces, the marks of the story pole for butts and heads, and the cut list.",
+        sheet.plane.name,
+        arrangement.scale,
+        sheet.laid.courses.len(),
+        sheet.pieces()
+    )
+}

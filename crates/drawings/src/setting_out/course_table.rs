@@ -1,0 +1,34 @@
+use plan::{Course, Run};
+
+use super::sheet::{Sheet, in_inches, tape};
+use crate::table::Table;
+
+const HEADINGS: [&str; 6] = ["No.", "Butts", "Heads", "Joint", "L", "R"];
+
+/// The running marks of the pole, the first joint of every course and the cuts at its ends; columns that hold nothing are left out.
+pub(crate) fn table(sheet: &Sheet) -> Table {
+    let rows: Vec<[String; 6]> =
+        sheet.laid.courses.iter().enumerate().map(|(index, course)| row(sheet, index, course)).collect();
+    let filled: Vec<usize> = (0..HEADINGS.len()).filter(|&column| rows.iter().any(|row| !row[column].is_empty())).collect();
+    Table {
+        title: "Courses",
+        headings: filled.iter().map(|&column| HEADINGS[column]).collect(),
+        rows: rows.into_iter().map(|row| filled.iter().map(|&column| row[column].clone()).collect()).collect(),
+        tail: String::new(),
+    }
+}
+
+fn row(sheet: &Sheet, index: usize, course: &Course) -> [String; 6] {
+    [
+        (index + 1).to_string(),
+        tape(sheet.butt_mark(course)),
+        sheet.head_mark(course).map(tape).unwrap_or_default(),
+        Sheet::first_joint(course).map(in_inches).unwrap_or_default(),
+        cut_number(course.runs.first()),
+        cut_number(course.runs.last()),
+    ]
+}
+
+fn cut_number(run: Option<&Run>) -> String {
+    run.and_then(|run| run.cut).map(|cut| (cut + 1).to_string()).unwrap_or_default()
+}

@@ -1,0 +1,117 @@
+use plan::Cut;
+
+use super::sheet::{Sheet, in_inches};
+use crate::table::Table;
+
+/// How often and where a cut is needed.
+#[derive(Clone, Copy, Default)]
+struct Use {
+    count: u64,
+    /// Counted from 1.
+    first: usize,
+    last: usize,
+}
+
+const HEADINGS: [&str; 8] = ["Cut", "Pieces", "Courses", "Butt", "Head", "Widest", "Length", "At"];
+const WIDEST: usize = 5;
+
+/// The cut pieces by kind, the most frequent first, on so many lines at most.
+pub(crate) fn table(sheet: &Sheet, lines: usize) -> Table {
+    let uses = uses(sheet);
+    let mut order: Vec<usize> = (0..uses.len()).collect();
+    order.sort_by_key(|&cut| (std::cmp::Reverse(uses[cut].count), cut));
+    let shown = if order.len() <= lines { order.len() } else { lines.saturating_sub(1) };
+    let rest = order.len() - shown;
+    let mut table = Table {
+        title: "Cut list",
+        headings: HEADINGS.to_vec(),
+        rows: order.iter().take(shown).map(|&cut| row(sheet, cut, uses[cut])).collect(),
+        tail: if rest == 0 { String::new() } else { format!("and {rest} more kinds") },
+    };
+    if sheet.laid.cuts.iter().all(is_widest_at_an_end) {
+        table.drop_column(WIDEST);
+    }
+    table
+}
+
+/// Butt and head alone tell the width.
+fn is_widest_at_an_end(cut: &Cut) -> bool {
+    let ends = reach(cut).map(|height| width_at(cut, height));
+    ends[0].max(ends[1]) > cut.width_in - SAME
+}
+
+fn uses(sheet: &Sheet) -> Vec<Use> {
+    let mut uses = vec![Use::default(); sheet.laid.cuts.len()];
+    for (index, course) in sheet.laid.courses.iter().enumerate() {
+        for run in &course.runs {
+            let Some(used) = run.cut.and_then(|cut| uses.get_mut(cut as usize)) else { continue };
+            used.count += u64::from(run.count);
+            used.first = if used.first == 0 { index + 1 } else { used.first };
+            used.last = index + 1;
+        }
+    }
+    uses
+}
+
+fn row(sheet: &Sheet, index: usize, used: Use) -> Vec<String> {
+    let cut = &sheet.laid.cuts[index];
+    let [low, high] = reach(cut);
+    vec![
+        (index + 1).to_string(),
+        used.count.to_string(),
+        courses(used),
+        in_inches(width_at(cut, low)),
+        in_inches(width_at(cut, high)),
+        in_inches(cut.width_in),
+        in_inches(high - low),
+        cut_at(sheet, cut).to_owned(),
+    ]
+}
+
+fn courses(used: Use) -> String {
+    match used {
+        Use { count: 0, .. } => String::new(),
+        Use { first, last, .. } if first == last => first.to_string(),
+        Use { first, last, .. } => format!("{first}-{last}"),
+    }
+}
+
+/// Lowest and highest over all parts.
+fn reach(cut: &Cut) -> [f64; 2] {
+    let values = cut.parts_in.iter().flatten().map(|corner| corner[1]);
+    let [least, greatest] = values.fold([f64::INFINITY, f64::NEG_INFINITY], |[a, b], value| [a.min(value), b.max(value)]);
+    if least <= greatest { [least, greatest] } else { [0.0; 2] }
+}
+
+/// Two heights nearer than this are one, inches.
+const SAME: f64 = 1e-3;
+
+/// Width of the level side of a piece at a height; 0 where the piece ends in a point.
+fn width_at(cut: &Cut, height: f64) -> f64 {
+    let level = |corner: &&[f64; 2]| (corner[1] - height).abs() < SAME;
+    let us: Vec<f64> = cut.parts_in.iter().flatten().filter(level).map(|corner| corner[0]).collect();
+    let [least, greatest] = us.iter().fold([f64::INFINITY, f64::NEG_INFINITY], |[a, b], &u| [a.min(u), b.max(u)]);
+    (greatest - least).max(0.0)
+}
+
+/// Which sides of the unit are cut, seen as it lies on the roof: a hip's piece shows its hand by it.
+fn cut_at(sheet: &Sheet, cut: &Cut) -> &'static str {
+    if cut.parts_in.len() > 1 {
+        return "parts";
+    }
+    match (keeps_side(cut, 0.0), keeps_side(cut, sheet.plan.covering.width_in)) {
+        (true, true) => "head",
+        (true, false) => "right",
+        (false, true) => "left",
+        (false, false) => "both",
+    }
+}
+
+/// Whether the piece keeps the unit's own side at `u` over its whole height.
+fn keeps_side(cut: &Cut, u: f64) -> bool {
+    let corner_at = |height: f64| {
+        let same = |corner: &[f64; 2]| (corner[0] - u).abs() < SAME && (corner[1] - height).abs() < SAME;
+        cut.parts_in.iter().flatten().any(same)
+    };
+    reach(cut).into_iter().all(corner_at)
+}

@@ -1,0 +1,96 @@
+use plan::{Course, LaidPlane, Plan, Plane};
+use units::Length;
+
+/// Planes of more pieces are drawn as course lines.
+const MOST_PIECES: u64 = 4_000;
+
+/// What one sheet is about.
+pub(crate) struct Sheet<'a> {
+    pub(crate) plan: &'a Plan,
+    pub(crate) plane: &'a Plane,
+    pub(crate) laid: &'a LaidPlane,
+}
+
+impl<'a> Sheet<'a> {
+    pub(crate) fn of(plan: &'a Plan, id: &str) -> Option<Self> {
+        let plane = plan.roof.planes.iter().find(|plane| plane.id == id)?;
+        let laid = plan.layout.planes.iter().find(|laid| laid.id == id)?;
+        Some(Self { plan, plane, laid })
+    }
+
+    pub(crate) fn pieces(&self) -> u64 {
+        self.laid.courses.iter().flat_map(|course| &course.runs).map(|run| u64::from(run.count)).sum()
+    }
+
+    pub(crate) fn cut_pieces(&self) -> u64 {
+        let runs = self.laid.courses.iter().flat_map(|course| &course.runs);
+        runs.filter(|run| run.cut.is_some()).map(|run| u64::from(run.count)).sum()
+    }
+
+    /// Whether every piece is drawn, or course lines only.
+    pub(crate) fn shows_pieces(&self) -> bool {
+        self.pieces() <= MOST_PIECES
+    }
+
+    /// Of the plane and of what is laid on it: left, low, right, high, in inches of its frame.
+    pub(crate) fn bounds(&self) -> [f64; 4] {
+        let rings = self.plane.outlines_in.iter().chain(&self.laid.laid_in);
+        let nothing = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
+        let [left, low, right, high] = rings
+            .flatten()
+            .fold(nothing, |[left, low, right, high], &[u, v]| [left.min(u), low.min(v), right.max(u), high.max(v)]);
+        if left <= right { [left, low, right, high] } else { [0.0; 4] }
+    }
+
+    /// Inches.
+    pub(crate) fn width(&self) -> f64 {
+        let [left, _, right, _] = self.bounds();
+        right - left
+    }
+
+    /// Inches.
+    pub(crate) fn height(&self) -> f64 {
+        let [_, low, _, high] = self.bounds();
+        high - low
+    }
+
+    /// Running mark of a course's butts, from the first butts.
+    pub(crate) fn butt_mark(&self, course: &Course) -> f64 {
+        course.butt_in - self.laid.first_butt_in
+    }
+
+    /// Running mark of a course's heads; none above the top line, where units are trimmed under caps or aprons.
+    pub(crate) fn head_mark(&self, course: &Course) -> Option<f64> {
+        let head = course.butt_in + self.plan.covering.length_in;
+        (head <= self.laid.top_in).then_some(head - self.laid.first_butt_in)
+    }
+
+    /// From the left end of a course to its first joint; none for a course of one piece. At a valley a joint can lie left of the
+    /// butts' end, where only heads reach: it is passed over.
+    pub(crate) fn first_joint(course: &Course) -> Option<f64> {
+        let &[left, right] = course.spans_in.first()?;
+        let joint = course.joints_in.iter().find(|&&joint| joint > left)?;
+        (*joint < right).then_some(joint - left)
+    }
+
+    /// Shortest spacing of course lines, inches.
+    pub(crate) fn least_exposure(&self) -> f64 {
+        self.exposures()[0]
+    }
+
+    /// Least and greatest.
+    pub(crate) fn exposures(&self) -> [f64; 2] {
+        let exposures = self.laid.courses.iter().map(|course| course.exposure_in);
+        exposures.fold([f64::INFINITY, 0.0], |[least, greatest], is| [least.min(is), greatest.max(is)])
+    }
+}
+
+/// To the nearest tape mark, in feet, inches and sixteenths.
+pub(crate) fn tape(inches: f64) -> String {
+    Length::inches(inches).to_tape().to_string()
+}
+
+/// To the nearest tape mark, in inches and sixteenths.
+pub(crate) fn in_inches(inches: f64) -> String {
+    Length::inches(inches).to_tape().in_inches()
+}

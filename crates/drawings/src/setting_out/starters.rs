@@ -1,0 +1,45 @@
+use plan::Starters;
+
+use super::sheet::Sheet;
+use super::view::View;
+use crate::{Fill, Item, LineType, Point, Scale};
+
+/// The starters are drawn this far below the edge that they lie under, mm.
+const APART: f64 = 1.5;
+
+/// Room for the starters below an edge, mm.
+pub(crate) fn height(sheet: &Sheet, scale: Scale) -> f64 {
+    let tallest = sheet.laid.starters.iter().map(|starters| starters.height_in).fold(0.0, f64::max);
+    if tallest > 0.0 { APART + scale.paper(tallest) } else { 0.0 }
+}
+
+/// How far below a low edge at `v` the drawn starters reach, mm: they hang from the butts, which stand out past the edge.
+pub(crate) fn depth_below(sheet: &Sheet, scale: Scale, v: f64) -> f64 {
+    let projection = sheet.laid.starters.iter().map(|starters| v - starters.butt_in).filter(|depth| *depth >= 0.0);
+    projection.reduce(f64::min).map_or(0.0, |depth| scale.paper(depth) + height(sheet, scale))
+}
+
+/// The under-eave course, drawn below the edge as it will be hidden by the first course.
+pub(crate) fn draw(sheet: &Sheet, view: &View) -> Vec<Item> {
+    sheet.laid.starters.iter().map(|starters| strip(sheet, view, starters)).collect()
+}
+
+fn strip(sheet: &Sheet, view: &View, starters: &Starters) -> Item {
+    let top = starters.butt_in - APART * view.scale.ratio / 25.4;
+    let piece = |index: u32| piece(sheet, starters, index, top);
+    let pieces = (0..starters.count).filter_map(piece).map(|ring| view.points(&ring));
+    let whole = view.points(&rectangle(starters.span_in, [top - starters.height_in, top]));
+    let rings = if sheet.shows_pieces() { pieces.collect() } else { vec![whole] };
+    Item::Shape { rings, line: LineType::Piece, fill: Fill::Paper }
+}
+
+fn piece(sheet: &Sheet, starters: &Starters, index: u32, top: f64) -> Option<Vec<Point>> {
+    let left = starters.left_in + f64::from(index) * starters.step_in;
+    let right = left + starters.step_in - sheet.plan.covering.gap_in;
+    let [from, to] = [left.max(starters.span_in[0]), right.min(starters.span_in[1])];
+    (from < to).then(|| rectangle([from, to], [top - starters.height_in, top]))
+}
+
+fn rectangle([left, right]: [f64; 2], [low, high]: [f64; 2]) -> Vec<Point> {
+    vec![[left, low], [right, low], [right, high], [left, high]]
+}

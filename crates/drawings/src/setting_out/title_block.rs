@@ -1,0 +1,94 @@
+use units::{Length, Pitch};
+
+use super::arrangement::{Arrangement, MARGIN};
+use super::sheet::{Sheet, in_inches};
+use crate::lettering::{SMALL, fitted, small, strong};
+use crate::{Anchor, Fill, Item, LineType};
+
+/// Of a row of fields, mm.
+const ROW: f64 = 11.0;
+/// Of the whole block, mm.
+pub(crate) const HEIGHT: f64 = 2.0 * ROW;
+/// Capital of a field's value, mm.
+const VALUE: f64 = 2.8;
+
+/// A named value and the parts of the row's width that it takes.
+struct Field {
+    name: &'static str,
+    value: String,
+    parts: f64,
+}
+
+fn field(parts: f64, name: &'static str, value: impl Into<String>) -> Field {
+    Field { name, value: value.into(), parts }
+}
+
+pub(crate) fn draw(sheet: &Sheet, arrangement: &Arrangement) -> Vec<Item> {
+    let [_, height] = arrangement.page.size();
+    let top = height - MARGIN - HEIGHT;
+    let mut items = row(arrangement, top, &of_the_roof(sheet, arrangement));
+    items.extend(row(arrangement, top + ROW, &of_the_covering(sheet)));
+    items
+}
+
+fn of_the_roof(sheet: &Sheet, arrangement: &Arrangement) -> Vec<Field> {
+    vec![
+        field(5.0, "Job", &sheet.plan.name),
+        field(5.0, "Plane", &sheet.plane.name),
+        field(3.5, "Pitch", pitch(sheet.plane.pitch)),
+        field(3.0, "Area", format!("{:.1} sq ft", sheet.plane.area_sqft)),
+        field(2.0, "Courses", sheet.laid.courses.len().to_string()),
+        field(4.0, "Pieces (cut)", format!("{} ({})", sheet.pieces(), sheet.cut_pieces())),
+        field(3.5, "Scale", arrangement.scale.to_string()),
+        field(2.0, "Paper", arrangement.page.name),
+    ]
+}
+
+fn of_the_covering(sheet: &Sheet) -> Vec<Field> {
+    let covering = &sheet.plan.covering;
+    let invented = if covering.invented { ", invented figures" } else { "" };
+    vec![
+        field(9.0, "Covering", format!("{}{invented}", covering.name)),
+        field(4.5, "Unit, width × length", format!("{} × {}", in_inches(covering.width_in), in_inches(covering.length_in))),
+        field(5.0, "Exposure", exposure(sheet)),
+        field(2.0, "Gap", in_inches(covering.gap_in)),
+        field(2.5, "Nails each", covering.nails_each.to_string()),
+    ]
+}
+
+fn pitch(rise: f64) -> String {
+    Pitch::per_12(rise).map(|pitch| format!("{pitch}, {:.1}°", pitch.degrees())).unwrap_or_default()
+}
+
+fn exposure(sheet: &Sheet) -> String {
+    let [least, greatest] = sheet.exposures();
+    match [in_inches(least), in_inches(greatest)] {
+        _ if sheet.laid.courses.is_empty() => String::new(),
+        [least, greatest] if least == greatest => {
+            format!("{least} ({:.3} in)", Length::inches(sheet.least_exposure()).to_inches())
+        }
+        [least, greatest] => format!("{least} to {greatest}"),
+    }
+}
+
+fn row(arrangement: &Arrangement, top: f64, fields: &[Field]) -> Vec<Item> {
+    let [width, _] = arrangement.page.size();
+    let part = (width - 2.0 * MARGIN) / fields.iter().map(|field| field.parts).sum::<f64>();
+    let mut left = MARGIN;
+    let mut items = Vec::new();
+    for field in fields {
+        items.extend(cell(left, top, part * field.parts, field));
+        left += part * field.parts;
+    }
+    items
+}
+
+fn cell(left: f64, top: f64, width: f64, field: &Field) -> [Item; 3] {
+    let [right, base] = [left + width, top + ROW];
+    let frame = vec![vec![[left, top], [right, top], [right, base], [left, base]]];
+    [
+        Item::Shape { rings: frame, line: LineType::Course, fill: Fill::Paper },
+        small([left + 1.5, top + 4.0], Anchor::Start, fitted(field.name, SMALL, width - 3.0)),
+        strong([left + 1.5, top + 9.0], VALUE, Anchor::Start, fitted(&field.value, VALUE, width - 3.0)),
+    ]
+}
