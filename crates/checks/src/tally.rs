@@ -13,13 +13,14 @@ pub(crate) struct Measured {
 }
 
 impl Measured {
-    /// The two lengths to a sixteenth, or closer where sixteenths would hide that they differ.
+    /// The two lengths to a sixteenth, or closer where sixteenths would hide that they differ or that there is any.
     pub(crate) fn inches(&self) -> [String; 2] {
-        let told = [self.is, self.limit].map(|value| units::Length::inches(value).in_inches());
-        if told[0] != told[1] || (self.is - self.limit).abs() <= SLACK {
-            return told;
+        let told = |value| units::Length::inches(value).in_inches();
+        let hides = |a: f64, b: f64| (a - b).abs() > SLACK && told(a) == told(b);
+        if hides(self.is, self.limit) || hides(self.is, 0.0) {
+            return [self.is, self.limit].map(|value| format!("{value:.4}\""));
         }
-        [self.is, self.limit].map(|value| format!("{value:.4}\""))
+        [self.is, self.limit].map(told)
     }
 }
 
@@ -144,5 +145,7 @@ mod tests {
         assert_eq!(told(7.51), ["7.5100\"", "7.5000\""]);
         assert_eq!(told(7.5 + SLACK / 2.0), ["7-1/2\"", "7-1/2\""]);
         assert_eq!(told(8.0), ["8\"", "7-1/2\""]);
+        assert_eq!(told(0.02), ["0.0200\"", "7.5000\""]);
+        assert_eq!(told(0.0), ["0\"", "7-1/2\""]);
     }
 }

@@ -11,7 +11,7 @@
 //! The covering's data sheet, lowest pitch.
 
 use crate::rule::{Danger, Kind, Rule, Verdict};
-use crate::tally::{Bound, Tally};
+use crate::tally::{Bound, Measured, Tally};
 use crate::{Facts, Place};
 
 pub(crate) const RULE: Rule = Rule {
@@ -35,7 +35,7 @@ fn pitch_too_low(facts: &Facts) -> Verdict {
     }
     pitches.verdict(
         |flattest| {
-            let [is, least] = [flattest.is, flattest.limit].map(in_12);
+            let [is, least] = in_12(flattest);
             format!("{} is {is}; the least the sheet allows is {least}", facts.plane_name(flattest.place))
         },
         |place| format!("{}: the sheet gives no lowest pitch", facts.plane_name(place)),
@@ -43,10 +43,10 @@ fn pitch_too_low(facts: &Facts) -> Verdict {
     )
 }
 
-/// Close enough to show why a pitch just below the limit fails.
-fn in_12(rise: f64) -> String {
-    let rounded = (rise * 1e4).round() / 1e4;
-    format!("{rounded}/12")
+/// To a hundredth, or closer where that would hide why a pitch just below the limit fails.
+fn in_12(pitch: &Measured) -> [String; 2] {
+    let parts = if (pitch.is - pitch.limit).abs() < 0.01 { 1e6 } else { 1e2 };
+    [pitch.is, pitch.limit].map(|rise| format!("{}/12", (rise * parts).round() / parts))
 }
 
 #[cfg(test)]
@@ -65,6 +65,8 @@ mod tests {
         assert_eq!(checked.outcome, Outcome::Fail);
         assert_eq!(checked.says, "house, south is 2.99/12; the least the sheet allows is 3/12.");
         assert_eq!(checked.places.len(), 1);
+        trial.set_pitch(2.999);
+        assert!(trial.one("pitch-too-low").says.starts_with("house, south is 2.999/12"));
     }
 
     #[test]
