@@ -1,0 +1,54 @@
+use std::collections::BTreeSet;
+
+use covering::Cap;
+use roof::{EdgeKind, Line, Roof};
+use units::Length;
+
+use crate::laying::Laying;
+use crate::order::{packs, sum};
+use crate::{CountedPlace, OrderLine};
+
+/// Caps along a hip or a ridge. The first covers its own length, each further one its exposure:
+/// 1 if `length` ≤ cap, else 1 + ⌈(`length` − cap) / exposure⌉. Exposures shrink evenly to land at the end.
+/// A remainder within a billionth of the line is rounding and adds none.
+#[must_use]
+pub fn caps_along(length: Length, cap: &Cap) -> u64 {
+    let bare = length.to_inches() * (1.0 - 1e-9) - cap.length.to_inches();
+    match length.to_inches() {
+        nothing if nothing <= 0.0 => 0,
+        _ => 1 + (bare.max(0.0) / cap.exposure.to_inches()).ceil() as u64,
+    }
+}
+
+/// Caps along every hip and ridge whose first laid plane is of this sheet. `laid` are the planes laid in any sheet.
+pub(crate) fn line(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> OrderLine {
+    let cap = laying.covering.cap;
+    let capped = roof.lines.iter().filter(|line| matches!(line.kind, EdgeKind::Hip | EdgeKind::Ridge));
+    let places: Vec<CountedPlace> = capped
+        .filter(|line| {
+            line.planes.iter().find(|plane| laid.contains(plane)).is_some_and(|first| laying.indices.contains(first))
+        })
+        .map(|line| CountedPlace { at: name(roof, line), quantity: caps_along(line.length(), &cap) as f64 })
+        .collect();
+    let quantity = sum(&places);
+    let in_one = f64::from(cap.pack.count);
+    let packs = packs(quantity, in_one);
+    OrderLine {
+        id: "caps".into(),
+        item: format!("{}, hip and ridge cap", laying.covering.name),
+        quantity,
+        unit: "pieces",
+        packs,
+        pack: format!("bundle of {}", cap.pack.count),
+        weight: cap.weight * (packs as f64 * in_one),
+        estimate: String::new(),
+        places,
+    }
+}
+
+/// `ridge, house, south / house, north`.
+fn name(roof: &Roof, line: &Line) -> String {
+    let planes: Vec<&str> =
+        line.planes.iter().filter_map(|&plane| roof.planes.get(plane)).map(|plane| plane.name.as_str()).collect();
+    format!("{}, {}", line.kind.name(), planes.join(" / "))
+}

@@ -1,0 +1,30 @@
+use std::collections::BTreeSet;
+
+use covering::Covering;
+use layout::Layout;
+use roof::{Plane, Roof};
+
+use crate::laying::{Laying, by_sheet};
+use crate::{Order, OrderLine, caps, field, nails, starters, stock, underlayment};
+
+/// Counts what the laid planes need. `covering_of` gives the sheet in which a plane was laid; sheets are never mixed in
+/// a line. Lines of which nothing is needed are left out.
+#[must_use]
+pub fn count<'a>(roof: &'a Roof, layout: &'a Layout, covering_of: impl Fn(&Plane) -> Option<&'a Covering>) -> Order {
+    let layings = by_sheet(roof, layout, covering_of);
+    let laid: BTreeSet<usize> = layings.iter().flat_map(|laying| laying.indices.iter().copied()).collect();
+    let lines = layings.iter().flat_map(|laying| {
+        let id = |line: &str| if layings.len() > 1 { format!("{line}:{}", laying.covering.id) } else { line.into() };
+        lines(roof, laying, &laid).map(|line| OrderLine { id: id(&line.id), ..line })
+    });
+    Order {
+        lines: lines.filter(|line| line.quantity > 0.0).collect(),
+        stock: layings.iter().map(|laying| stock(laying.planes.iter().map(|(_, laid)| *laid), laying.covering)).sum(),
+    }
+}
+
+fn lines(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> [OrderLine; 5] {
+    let caps = caps::line(roof, laying, laid);
+    let nails = nails::line(laying, &caps);
+    [field::line(laying), starters::line(laying), caps, nails, underlayment::line(laying)]
+}

@@ -1,0 +1,33 @@
+use units::Mass;
+
+use crate::laying::Laying;
+use crate::order::{packs, sum};
+use crate::starters::along;
+use crate::{CountedPlace, OrderLine};
+
+/// Nails of field pieces and starters, plane by plane, and of caps, line by line.
+pub(crate) fn line(laying: &Laying<'_>, caps: &OrderLine) -> OrderLine {
+    let covering = laying.covering;
+    let on_plane = laying.planes.iter().map(|(plane, laid)| {
+        let field = laid.counts().pieces() * u64::from(covering.nails.each);
+        let starters = along(laid) * u64::from(covering.starter.nails);
+        CountedPlace { at: plane.name.clone(), quantity: (field + starters) as f64 }
+    });
+    let of_caps = caps
+        .places
+        .iter()
+        .map(|place| CountedPlace { at: place.at.clone(), quantity: place.quantity * f64::from(covering.cap.nails) });
+    let places: Vec<CountedPlace> = on_plane.chain(of_caps).collect();
+    let quantity = sum(&places);
+    OrderLine {
+        id: "nails".into(),
+        item: format!("nails for {}", covering.name),
+        quantity,
+        unit: "nails",
+        packs: packs(quantity, f64::from(covering.nails.box_count)),
+        pack: format!("box of {}", covering.nails.box_count),
+        weight: Mass::pounds(0.0),
+        estimate: String::new(),
+        places,
+    }
+}

@@ -1,0 +1,35 @@
+use layout::LaidPlane;
+
+use crate::laying::Laying;
+use crate::order::{packs, sum};
+use crate::{CountedPlace, OrderLine};
+
+/// Starters along eaves, breaks and other level low edges, as the layout has them.
+pub(crate) fn line(laying: &Laying<'_>) -> OrderLine {
+    let starter = laying.covering.starter;
+    let places: Vec<CountedPlace> = laying
+        .planes
+        .iter()
+        .map(|(plane, laid)| CountedPlace { at: plane.name.clone(), quantity: along(laid) as f64 })
+        .filter(|place| place.quantity > 0.0)
+        .collect();
+    let quantity = sum(&places);
+    let in_one = f64::from(starter.pack.count);
+    let packs = packs(quantity, in_one);
+    OrderLine {
+        id: "starters".into(),
+        item: format!("{}, starter", laying.covering.name),
+        quantity,
+        unit: "pieces",
+        packs,
+        pack: format!("bundle of {}", starter.pack.count),
+        weight: starter.weight * (packs as f64 * in_one),
+        estimate: String::new(),
+        places,
+    }
+}
+
+/// Starters of one plane.
+pub(crate) fn along(laid: &LaidPlane) -> u64 {
+    laid.starters.iter().map(|row| u64::from(row.count)).sum()
+}

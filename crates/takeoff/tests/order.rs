@@ -1,0 +1,161 @@
+//! The order of small roofs made by hand. Figures of sheets are invented.
+#![allow(clippy::unwrap_used, reason = "tests only")]
+
+// The planes and sheets made for the layout's tests.
+#[path = "../../layout/tests/common/mod.rs"]
+mod common;
+
+use common::{gable, inches, pitch, plain_slate};
+use covering::Covering;
+use layout::{Course, Cut, LaidPlane, Layout, Run, Starters};
+use proptest::prelude::*;
+use roof::{EdgeKind, Line, Plane, Roof};
+use takeoff::{Order, OrderLine, caps_along, count, roll_coverage};
+
+/// Two planes of 20 × 10 ft on the slope that meet at a ridge of 20 ft.
+fn two_planes() -> Roof {
+    let south = gable(240.0, 120.0);
+    let north = Plane { id: "test.1".into(), name: "test, north".into(), ..south.clone() };
+    let ridge = Line { kind: EdgeKind::Ridge, ends: [[0.0, 0.0, 50.0], [240.0, 0.0, 50.0]], planes: vec![0, 1] };
+    let eave = Line { kind: EdgeKind::Eave, ends: [[0.0; 3], [240.0, 0.0, 0.0]], planes: vec![0] };
+    Roof { planes: vec![south, north], lines: vec![eave, ridge], ..Roof::default() }
+}
+
+/// One course: `whole` whole units and `cut` halves of a 20 × 12-in unit, over `starters` starters.
+fn laid(plane: usize, whole: u32, cut: u32, starters: u32) -> LaidPlane {
+    let run = |count, cut| Run { left: 0.0, width: 12.0, step: 12.0, count, cut, joint_before: false };
+    let half = vec![[0.0, 0.0], [6.0, 0.0], [6.0, 20.0], [0.0, 20.0]];
+    LaidPlane {
+        plane,
+        first_butt: 0.0,
+        top: 8.0,
+        courses: vec![Course { butt: 0.0, exposure: 8.0, runs: vec![run(whole, None), run(cut, Some(0))] }],
+        laid: vec![],
+        cuts: vec![Cut { parts: vec![half], area: 120.0, width: 6.0 }],
+        starters: vec![Starters { butt: 0.0, height: 11.5, from: 0.0, to: 240.0, left: 0.0, step: 12.0, count: starters }],
+        findings: vec![],
+        cut_area: 120.0 * f64::from(cut),
+    }
+}
+
+fn slate() -> Covering {
+    plain_slate(20.0, 12.0, 3.0)
+}
+
+fn line<'a>(order: &'a Order, id: &str) -> &'a OrderLine {
+    order.lines.iter().find(|line| line.id == id).unwrap()
+}
+
+#[test]
+#[allow(clippy::float_cmp, reason = "whole numbers")]
+fn counts_packs_and_weights_of_one_sheet() {
+    let (roof, sheet) = (two_planes(), slate());
+    let layout = Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 20)] };
+    let order = count(&roof, &layout, |_| Some(&sheet));
+    assert_eq!(
+        order.lines.iter().map(|line| line.id.as_str()).collect::<Vec<_>>(),
+        ["field-units", "starters", "caps", "nails", "underlayment"]
+    );
+    // 201 pieces in bundles of 20 at 3 lb each.
+    let field = line(&order, "field-units");
+    assert_eq!((field.quantity, field.packs, field.weight.to_pounds()), (201.0, 11, 660.0));
+    assert_eq!((line(&order, "starters").quantity, line(&order, "starters").packs), (41.0, 2));
+    // 240 in in caps of 12 in at 7 in: 1 + ⌈228 / 7⌉ = 34.
+    let caps = line(&order, "caps");
+    assert_eq!((caps.quantity, caps.packs), (34.0, 2));
+    assert_eq!(caps.places[0].at, "ridge, test, south / test, north");
+    // Two in each piece, starter and cap.
+    assert_eq!(line(&order, "nails").quantity, 2.0 * (201.0 + 41.0 + 34.0));
+    assert_eq!(line(&order, "nails").packs, 1);
+    let felt = line(&order, "underlayment");
+    assert!((felt.quantity - 400.0).abs() < 1e-9 && !felt.estimate.is_empty());
+    // A roll covers 34 × 860 in = 203 sq ft.
+    assert_eq!((felt.packs, felt.weight.to_pounds()), (2, 60.0));
+    // 11 halves come from no fewer than 5.5 units.
+    assert_eq!((order.stock.units, order.stock.bound), (201, 196));
+}
+
+#[test]
+fn the_places_of_a_line_make_up_its_quantity() {
+    let (roof, sheet) = (two_planes(), slate());
+    let order = count(&roof, &Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 0)] }, |_| Some(&sheet));
+    for line in &order.lines {
+        let sum: f64 = line.places.iter().map(|place| place.quantity).sum();
+        assert!((sum - line.quantity).abs() < 1e-9, "{}", line.id);
+        assert!(!line.places.is_empty());
+    }
+}
+
+#[test]
+#[allow(clippy::float_cmp, reason = "whole numbers")]
+fn sheets_are_never_mixed_in_a_line() {
+    let roof = two_planes();
+    let [slate, other] = [slate(), Covering { id: "other".into(), ..slate() }];
+    let layout = Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 20)] };
+    let order = count(&roof, &layout, |plane| Some(if plane.id == "test.0" { &slate } else { &other }));
+    assert_eq!(line(&order, "field-units:test").quantity, 107.0);
+    assert_eq!(line(&order, "field-units:other").quantity, 94.0);
+    // The ridge between the two is capped once, in the sheet of its first plane.
+    assert_eq!(line(&order, "caps:test").quantity, 34.0);
+    assert!(!order.lines.iter().any(|line| line.id == "caps:other"));
+    assert_eq!(order.stock.bound, 100 + 4 + 90 + 2, "halves of one sheet are not cut from units of the other");
+}
+
+#[test]
+#[allow(clippy::float_cmp, reason = "whole numbers")]
+fn a_ridge_is_capped_in_the_sheet_of_the_plane_that_is_laid() {
+    let (roof, sheet) = (two_planes(), slate());
+    let order = count(&roof, &Layout { planes: vec![laid(1, 90, 4, 20)] }, |plane| (plane.id == "test.1").then_some(&sheet));
+    assert_eq!(line(&order, "caps").quantity, 34.0);
+    assert_eq!(count(&roof, &Layout::default(), |_| Some(&sheet)), Order::default());
+}
+
+/// Double layer of the US codes below a pitch that the covering's section names: a 19-in strip, then 36-in sheets lapped
+/// 19 in, so each advances by 17 in (International Residential Code, underlayment, read in an adopting code's text).
+#[test]
+fn double_underlayment_advances_by_17_in() {
+    let mut sheet = slate();
+    sheet.underlayment.double_below = Some(pitch(12.0));
+    let order = count(&two_planes(), &Layout { planes: vec![laid(0, 100, 7, 21)] }, |_| Some(&sheet));
+    let felt = line(&order, "underlayment");
+    assert!((felt.quantity - 400.0).abs() < 1e-9, "200 sq ft in two layers");
+    let rolls = felt.quantity / roll_coverage(&sheet.underlayment).to_square_feet();
+    let strips = 120.0 / 17.0;
+    assert!((rolls - strips * 240.0 / 860.0).abs() < 1e-9);
+}
+
+proptest! {
+    /// Caps are laid one by one until the line is covered.
+    #[test]
+    fn caps_cover_the_line_and_none_is_too_many(length in 0.01..2000.0f64, cap in 6.0..20.0f64, share in 0.3..1.0f64) {
+        let mut unit = slate().cap;
+        (unit.length, unit.exposure) = (inches(cap), inches(cap * share));
+        let mut covered = cap;
+        let mut laid = 1;
+        while covered < length * (1.0 - 1e-9) {
+            covered += cap * share;
+            laid += 1;
+        }
+        prop_assert_eq!(caps_along(inches(length), &unit), laid);
+    }
+
+    #[test]
+    fn no_cut_of_the_halves_needs_fewer_units_than_the_bound(whole in 0u32..50, halves in 0u32..50) {
+        let plane = laid(0, whole, halves, 0);
+        let stock = takeoff::stock([&plane].into_iter(), &slate());
+        prop_assert_eq!(stock.bound, u64::from(whole + halves.div_ceil(2)));
+        prop_assert_eq!(stock.units, u64::from(whole + halves));
+    }
+}
+
+/// Rounding opens no pack and adds no cap.
+#[test]
+fn rounding_adds_nothing() {
+    let mut cap = slate().cap;
+    (cap.length, cap.exposure) = (inches(12.0), inches(7.1));
+    assert_eq!(caps_along(inches(12.0), &cap), 1);
+    assert_eq!(caps_along(inches(12.0 + 1e-9), &cap), 1);
+    assert_eq!(caps_along(inches(12.0 + 10.0 * 7.1 + 1e-10), &cap), 11);
+    assert_eq!(caps_along(inches(12.0 + 10.0 * 7.1 + 0.001), &cap), 12);
+    assert_eq!(caps_along(inches(0.0), &cap), 0);
+}
