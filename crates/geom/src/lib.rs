@@ -4,6 +4,7 @@
 
 mod point;
 pub mod polygon;
+pub mod region;
 pub mod skeleton;
 
 pub use point::{Point, add, cross, distance, dot, scale, sub};

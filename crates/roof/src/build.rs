@@ -2,17 +2,17 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use geom::skeleton::{Skeleton, Stuck, skeleton};
-use geom::{Point, cross, distance, dot, polygon, scale, sub};
-use units::{Area, Pitch};
+use geom::region::Region;
+use geom::{Point, cross, distance, dot, scale, sub};
+use units::Area;
 
 use crate::classify::{Across, JOINED, crossing, height, kind};
-use crate::outline::{Outline, fault, outlines};
-use crate::overhang::{DripLine, drip_line};
-use crate::problem::{Part, Problem, Severity};
+use crate::envelope::{Standing, visible};
+use crate::problem::{Problem, Severity};
+use crate::raise::{End, Raised, raise};
 use crate::rings::chain;
 use crate::seam::{Stretch, stretches};
-use crate::{Block, Edge, EdgeKind, Frame, Line, Plane, Ring, Roof, SideKind};
+use crate::{Block, Edge, EdgeKind, Frame, Line, Plane, Ring, Roof};
 
 /// A roof as far as it could be built, with what is wrong beside it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -22,9 +22,6 @@ pub struct Built {
     /// Errors and cautions.
     pub problems: Vec<Problem>,
 }
-
-/// Steeper than this, in 12, is a caution: few coverings are made for it.
-const VERY_STEEP: f64 = 40.0;
 
 /// Builds the roof of the blocks. `north_deg` is the direction of north in plan, degrees clockwise from +y.
 ///
@@ -45,162 +42,49 @@ const VERY_STEEP: f64 = 40.0;
 /// ```
 #[must_use]
 pub fn build(blocks: &[Block], north_deg: f64) -> Built {
-    let mut built = Built::default();
-    let mut raised = Raised::default();
+    let mut problems = Vec::new();
+    let mut raised = Vec::new();
     for block in blocks {
-        match raise(block, north_deg, &mut built.problems) {
-            Ok(block) => raised.append(block),
-            Err(mut problems) => built.problems.append(&mut problems),
+        match raise(block, north_deg, &mut problems) {
+            Ok(block) => raised.push(block),
+            Err(mut found) => problems.append(&mut found),
         }
     }
-    built.roof = raised.into_roof();
-    built
+    let roof = Joined::of(raised, &mut problems).into_roof(&mut problems);
+    Built { roof, problems }
 }
 
-/// Planes without boundaries, their pieces in plan, and the walls they meet.
-#[derive(Default)]
-struct Raised {
+/// The planes of all blocks with what is seen of each.
+struct Joined {
+    /// Without boundaries yet.
     planes: Vec<Plane>,
     /// Plane of each piece.
     plane_of: Vec<usize>,
-    pieces: Vec<Vec<Vec<Point>>>,
+    pieces: Vec<Region>,
+    /// Sides marked as walls.
     walls: Vec<[Point; 2]>,
+    /// Sides along which no plane rises, with their blocks.
+    ends: Vec<(String, End)>,
+    standing: Standing,
 }
 
-fn raise(block: &Block, north_deg: f64, cautions: &mut Vec<Problem>) -> Result<Raised, Vec<Problem>> {
-    let outlines = outlines(block)?;
-    let drip = drip_line(block, &outlines, cautions)?;
-    let skeleton = skeleton(&drip.contours, drip.start).map_err(|stuck| vec![stuck_problem(block, stuck)])?;
-    cautions.extend(very_steep(block, &outlines));
-    let mut raised = Raised::default();
-    for (side, face) in bearing_faces(&skeleton) {
-        raised.plane_of.push(raised.planes.len());
-        raised.planes.push(bare_plane(block, &outlines, &drip, side, north_deg));
-        raised.pieces.push(rings_of(&skeleton, face));
-    }
-    raised.walls = walls(&outlines, &drip);
-    name_planes(&mut raised.planes);
-    Ok(raised)
-}
-
-/// The face of every side that carries a plane.
-fn bearing_faces(skeleton: &Skeleton) -> impl Iterator<Item = (usize, usize)> + '_ {
-    let carries = |face: &geom::skeleton::Face| !face.rings.is_empty();
-    skeleton.faces.iter().enumerate().filter(move |(_, face)| carries(face)).map(|(index, face)| (face.side, index))
-}
-
-fn rings_of(skeleton: &Skeleton, face: usize) -> Vec<Vec<Point>> {
-    let node = |rim: &geom::skeleton::Rim| [skeleton.nodes[rim.node][0], skeleton.nodes[rim.node][1]];
-    skeleton.faces[face].rings.iter().map(|ring| ring.iter().map(node).collect()).collect()
-}
-
-fn bare_plane(block: &Block, outlines: &[Outline], drip: &DripLine, side: usize, north_deg: f64) -> Plane {
-    let (outline, at) = locate(outlines, side);
-    let corners = &drip.contours[outline].corners;
-    let (a, b) = (corners[at], corners[(at + 1) % corners.len()]);
-    let right = scale(sub(b, a), 1.0 / distance(a, b));
-    let measured = outlines[outline].sides[at];
-    let index = measured.index;
-    let SideKind::Eave(pitch) = measured.side.kind else { unreachable!("only eave sides move, so only they trace faces") };
-    let facing_deg = (libm::atan2(right[1], -right[0]).to_degrees() - north_deg).rem_euclid(360.0);
-    let id = match outlines[outline].hole {
-        None => format!("{}.{index}", block.name),
-        Some(hole) => format!("{}.hole{hole}.{index}", block.name),
-    };
-    Plane {
-        id,
-        name: format!("{}, {}", block.name, compass(facing_deg)),
-        block: block.name.clone(),
-        pitch,
-        facing_deg,
-        frame: Frame { origin: [a[0], a[1], block.eave_height + drip.begins[side]], right, pitch },
-        rings: Vec::new(),
-    }
-}
-
-/// Outline and position in it of a side counted over all outlines.
-fn locate(outlines: &[Outline], mut side: usize) -> (usize, usize) {
-    for (index, outline) in outlines.iter().enumerate() {
-        if side < outline.sides.len() {
-            return (index, side);
-        }
-        side -= outline.sides.len();
-    }
-    unreachable!("every face belongs to a side of an outline")
-}
-
-fn compass(facing_deg: f64) -> &'static str {
-    const NAMES: [&str; 8] = ["north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest"];
-    NAMES[((facing_deg / 45.0).round() as usize) % 8]
-}
-
-/// Planes that face the same way get numbers after the first: `house, south 2`.
-fn name_planes(planes: &mut [Plane]) {
-    let mut seen: BTreeMap<String, u32> = BTreeMap::new();
-    for plane in planes {
-        let count = seen.entry(plane.name.clone()).or_insert(0);
-        *count += 1;
-        if *count > 1 {
-            plane.name = format!("{} {count}", plane.name);
-        }
-    }
-}
-
-fn walls(outlines: &[Outline], drip: &DripLine) -> Vec<[Point; 2]> {
-    let sides = outlines.iter().flat_map(|outline| &outline.sides);
-    let lines = drip.contours.iter().flat_map(|contour| polygon::sides(&contour.corners));
-    sides.zip(lines).filter(|(side, _)| side.side.kind == SideKind::Wall).map(|(_, (a, b))| [a, b]).collect()
-}
-
-fn stuck_problem(block: &Block, stuck: Stuck) -> Problem {
-    let (code, place, says, remedy) = match stuck {
-        Stuck::NeverCovered([x, y]) => (
-            "part-never-covered",
-            [x, y],
-            "no plane ever reaches the part of the outline",
-            "give a pitch to a side there, or draw that part as a block of its own",
-        ),
-        Stuck::Unresolved([x, y]) => (
-            "roof-not-resolved",
-            [x, y],
-            "the planes could not be worked out",
-            "check the corners for slips of the tape, or draw the part as a block of its own",
-        ),
-    };
-    let says = format!("{says} near x = {:.2} ft, y = {:.2} ft", place[0] / 12.0, place[1] / 12.0);
-    fault(block, code, Part::Whole, says, remedy)
-}
-
-fn very_steep(block: &Block, outlines: &[Outline]) -> Vec<Problem> {
-    let steep = |pitch: Pitch| pitch.rise() > VERY_STEEP;
-    let all = outlines.iter().flat_map(|outline| outline.sides.iter().map(move |side| (outline.hole, side)));
-    all.filter_map(|(hole, side)| match side.side.kind {
-        SideKind::Eave(pitch) if steep(pitch) => Some(Problem {
-            code: "very-steep",
-            severity: Severity::Caution,
-            block: block.name.clone(),
-            part: Part::Side { hole, side: side.index },
-            says: format!("side {} is pitched {pitch}, steeper than 40/12", side.index),
-            remedy: "measure it again; a surface this steep is usually clad as a wall".into(),
-        }),
-        _ => None,
-    })
-    .collect()
-}
-
-impl Raised {
-    fn append(&mut self, mut other: Self) {
-        let first = self.planes.len();
-        self.plane_of.extend(other.plane_of.iter().map(|plane| plane + first));
-        self.planes.append(&mut other.planes);
-        self.pieces.append(&mut other.pieces);
-        self.walls.append(&mut other.walls);
+impl Joined {
+    fn of(blocks: Vec<Raised>, problems: &mut Vec<Problem>) -> Self {
+        let visible = visible(&blocks, problems);
+        let name = |block: &Raised| block.planes.first().map_or_else(String::new, |plane| plane.block.clone());
+        let ends: Vec<(String, End)> =
+            blocks.iter().flat_map(|block| block.ends.iter().map(move |&end| (name(block), end))).collect();
+        let walls = ends.iter().filter(|(_, end)| end.is_wall).map(|(_, end)| end.line).collect();
+        let planes = blocks.iter().flat_map(|block| block.planes.iter().cloned()).collect();
+        let plane_of = (0..visible.len()).collect();
+        Self { planes, plane_of, pieces: visible, walls, ends, standing: Standing::of(blocks) }
     }
 
-    fn into_roof(mut self) -> Roof {
+    fn into_roof(mut self, problems: &mut Vec<Problem>) -> Roof {
         let stretches = stretches(&self.pieces);
         self.merge_coplanar(&stretches);
         let edges = self.edges(&stretches);
+        problems.extend(self.ends_that_poke_through(&stretches));
         let lines = lines(&self.planes, &edges);
         for (plane, edges) in &edges {
             self.planes[*plane].rings = chain(edges, &self.planes[*plane].frame);
@@ -256,10 +140,36 @@ impl Raised {
         edges
     }
 
+    /// A wing's inner gable is meant to vanish under the other roof; where part of it stands out it shows as a wall.
+    fn ends_that_poke_through(&self, stretches: &[Stretch]) -> Vec<Problem> {
+        let pokes = |(block, end): &&(String, End)| {
+            let whole = distance(end.line[0], end.line[1]);
+            let on_it = |stretch: &&Stretch| {
+                self.planes[self.plane_of[stretch.piece]].block == *block
+                    && lies_on(&end.line, scale(geom::add(stretch.from, stretch.to), 0.5))
+            };
+            let own: Vec<&Stretch> = stretches.iter().filter(on_it).collect();
+            let seen: f64 = own.iter().map(|stretch| distance(stretch.from, stretch.to)).sum();
+            let over: f64 = own.iter().filter(|stretch| stretch.other.is_some()).map(|s| distance(s.from, s.to)).sum();
+            over > 1.0 && whole - seen > 1.0
+        };
+        let found = self.ends.iter().filter(pokes);
+        found
+            .map(|(block, end)| Problem {
+                code: "gable-pokes-through",
+                severity: Severity::Caution,
+                block: block.clone(),
+                part: end.part,
+                says: "part of this gable stands out above the other roof and would show as a wall".into(),
+                remedy: "end the wing further inside, under the other roof's slope, or lower its ridge".into(),
+            })
+            .collect()
+    }
+
     fn bounds(&self, plane: usize, other: Option<usize>, from: Point, to: Point) -> Vec<Bound> {
         let here = &self.planes[plane].frame;
         let Some(other) = other else {
-            let across = if self.along_wall(from, to) { Across::Wall } else { Across::Open };
+            let across = if self.along_wall(plane, from, to) { Across::Wall } else { Across::Open };
             return vec![Bound { from, to, kind: kind(here, from, to, across), meets: None }];
         };
         let there = &self.planes[other].frame;
@@ -270,14 +180,23 @@ impl Raised {
         halves.into_iter().map(|(from, to)| bound(here, there, other, from, to)).collect()
     }
 
-    fn along_wall(&self, from: Point, to: Point) -> bool {
+    /// Whether a free stretch runs along a wall: a side marked as one, or another block that stands higher just beyond.
+    fn along_wall(&self, plane: usize, from: Point, to: Point) -> bool {
         let middle = scale(geom::add(from, to), 0.5);
-        self.walls.iter().any(|&[a, b]| {
-            let along = scale(sub(b, a), 1.0 / distance(a, b));
-            let at = dot(along, sub(middle, a));
-            cross(along, sub(middle, a)).abs() < JOINED && (0.0..=distance(a, b)).contains(&at)
-        })
+        let along = scale(sub(to, from), 1.0 / distance(from, to));
+        let beyond = geom::add(middle, scale([along[1], -along[0]], BEYOND));
+        let own = height(&self.planes[plane].frame, middle);
+        self.walls.iter().any(|line| lies_on(line, middle))
+            || self.standing.stands_above(&self.planes[plane].block, beyond, own)
     }
+}
+
+/// How far beyond an edge to look for a wall, in inches: within the thickness of any.
+const BEYOND: f64 = 0.25;
+
+fn lies_on(&[a, b]: &[Point; 2], p: Point) -> bool {
+    let along = scale(sub(b, a), 1.0 / distance(a, b));
+    cross(along, sub(p, a)).abs() < JOINED && (0.0..=distance(a, b)).contains(&dot(along, sub(p, a)))
 }
 
 /// A classified stretch of a plane's boundary.

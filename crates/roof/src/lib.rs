@@ -2,10 +2,12 @@
 
 mod build;
 mod classify;
+mod envelope;
 mod outline;
 mod overhang;
 mod plane;
 mod problem;
+mod raise;
 mod rings;
 mod sanity;
 mod seam;

@@ -1,6 +1,7 @@
 //! From the wall line to the drip line: every side's overhang carries its roof edge outwards and, at its pitch, down.
 
 use geom::polygon;
+use geom::region::Region;
 use geom::skeleton::{Change, Contour, Side as Moving};
 use geom::{Point, TOLERANCE, add, cross, distance, scale, sub};
 use units::{Length, Pitch};
@@ -37,7 +38,7 @@ pub(crate) fn drip_line(block: &Block, outlines: &[Outline], cautions: &mut Vec<
         OutlineAt::Walls => {
             cautions.extend(outlines.iter().flat_map(|outline| unknown_overhangs(block, outline)));
             cautions.extend(outlines.iter().flat_map(|outline| uneven_fascias(block, outline)));
-            outlines.iter().map(pushed_out).collect()
+            outlines.iter().map(|outline| pushed_out(outline, 1.0)).collect()
         }
     };
     if block.outline_at == OutlineAt::Walls && collided(outlines, &moved) {
@@ -77,13 +78,23 @@ fn moving(kind: SideKind, begins: f64, start: f64) -> Moving {
     }
 }
 
-fn pushed_out(outline: &Outline) -> Vec<Point> {
+/// Plan region inside the walls; nothing where the overhangs leave none.
+pub(crate) fn wall_line(block: &Block, outlines: &[Outline]) -> Region {
+    let rings: Region = match block.outline_at {
+        OutlineAt::Walls => return outlines.iter().map(|outline| outline.corners.clone()).collect(),
+        OutlineAt::DripLine => outlines.iter().map(|outline| pushed_out(outline, -1.0)).collect(),
+    };
+    if collided(outlines, &rings) { Region::new() } else { rings }
+}
+
+/// Every side moved by its overhang, outwards for `sense` 1 and inwards for -1.
+fn pushed_out(outline: &Outline, sense: f64) -> Vec<Point> {
     let lines: Vec<(Point, Point)> = polygon::sides(&outline.corners)
         .zip(&outline.sides)
         .map(|((a, b), side)| {
             let along = scale(sub(b, a), 1.0 / distance(a, b));
             let outward = [along[1], -along[0]];
-            (add(a, scale(outward, reach(side.side.overhang))), along)
+            (add(a, scale(outward, sense * reach(side.side.overhang))), along)
         })
         .collect();
     (0..lines.len()).map(|at| meeting(lines[(at + lines.len() - 1) % lines.len()], lines[at])).collect()

@@ -1,0 +1,94 @@
+//! Regions of the plane with holes: what two have in common, and one less another.
+
+use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay_rule::OverlayRule;
+use i_overlay::float::scale::FixedScaleFloatOverlay;
+
+use crate::{Point, TOLERANCE, distance, polygon};
+
+/// Rings: outer ones counter-clockwise, holes clockwise.
+pub type Region = Vec<Vec<Point>>;
+
+/// Steps of the fixed grid in one unit: the same for every operation, so that results do not depend on what else is near.
+const GRID: f64 = 1_048_576.0;
+
+/// What two regions have in common.
+#[must_use]
+pub fn common(a: &[Vec<Point>], b: &[Vec<Point>]) -> Region {
+    overlay(a, b, OverlayRule::Intersect)
+}
+
+/// The first region less the second, which may overlap itself.
+#[must_use]
+pub fn less(a: &[Vec<Point>], b: &[Vec<Point>]) -> Region {
+    overlay(a, b, OverlayRule::Difference)
+}
+
+fn overlay(a: &[Vec<Point>], b: &[Vec<Point>], rule: OverlayRule) -> Region {
+    if a.is_empty() {
+        return Region::new();
+    }
+    // The grid refuses only numbers that no roof has; then nothing is left, and the areas no longer add up.
+    let shapes = a.to_vec().overlay_with_fixed_scale_as::<i64>(&b.to_vec(), rule, FillRule::NonZero, GRID);
+    shapes.unwrap_or_default().into_iter().flatten().filter(|ring| !is_sliver(ring)).collect()
+}
+
+/// A ring narrower than the tolerance is what rounding leaves between lines meant to be one.
+fn is_sliver(ring: &[Point]) -> bool {
+    let girth: f64 = polygon::sides(ring).map(|(a, b)| distance(a, b)).sum();
+    polygon::area(ring).abs() < 8.0 * TOLERANCE * girth
+}
+
+/// Area of a region.
+#[must_use]
+pub fn area(region: &[Vec<Point>]) -> f64 {
+    region.iter().map(|ring| polygon::area(ring)).sum()
+}
+
+/// Whether a point lies in a region.
+#[must_use]
+pub fn contains(region: &[Vec<Point>], p: Point) -> bool {
+    region.iter().filter(|ring| polygon::contains(ring, p)).count() % 2 == 1
+}
+
+/// The smallest upright rectangle around a region: least corner, greatest corner.
+#[must_use]
+pub fn bounds(region: &[Vec<Point>]) -> [Point; 2] {
+    let start = [[f64::INFINITY; 2], [f64::NEG_INFINITY; 2]];
+    region
+        .iter()
+        .flatten()
+        .fold(start, |[low, high], p| [[low[0].min(p[0]), low[1].min(p[1])], [high[0].max(p[0]), high[1].max(p[1])]])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn square(at: f64, size: f64) -> Region {
+        vec![vec![[at, at], [at + size, at], [at + size, at + size], [at, at + size]]]
+    }
+
+    #[test]
+    fn overlaps_and_remainders() {
+        let (a, b) = (square(0.0, 10.0), square(6.0, 10.0));
+        assert!((area(&common(&a, &b)) - 16.0).abs() < 1e-6);
+        assert!((area(&less(&a, &b)) - 84.0).abs() < 1e-6);
+        let ring = less(&a, &square(3.0, 2.0));
+        assert_eq!(ring.len(), 2);
+        assert!((area(&ring) - 96.0).abs() < 1e-6);
+        assert!(contains(&ring, [1.0, 1.0]) && !contains(&ring, [4.0, 4.0]));
+        assert_eq!(bounds(&ring), [[0.0, 0.0], [10.0, 10.0]]);
+    }
+
+    #[test]
+    fn clips_may_overlap_each_other() {
+        let clip: Region = [square(0.0, 6.0), square(3.0, 6.0)].concat();
+        assert!((area(&less(&square(0.0, 10.0), &clip)) - (100.0 - 36.0 - 36.0 + 9.0)).abs() < 1e-6);
+    }
+
+    #[test]
+    fn what_rounding_leaves_is_nothing() {
+        assert_eq!(less(&square(0.0, 10.0), &square(0.000_001, 10.0)), Region::new());
+    }
+}
