@@ -1,7 +1,10 @@
 //! Job in, plan out: the only room that gathers the others.
 
+mod cautions;
 mod job;
+mod make;
 mod plan;
 
 pub use job::*;
+pub use make::plan;
 pub use plan::*;

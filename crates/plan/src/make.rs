@@ -1,0 +1,280 @@
+//! The room's one verb: gathers the others and turns their values into a plan.
+
+use covering::{Catalog, Covering};
+use layout::{Course as LaidCourse, Fault, LaidPlane as Laid, Layout as Laying};
+use roof::{Part, Plane as Surface, Point3, Roof as Shape};
+
+use crate::cautions::cautions;
+use crate::job::block_path;
+use crate::{
+    Check, CheckedPlace, CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, OrderLine,
+    Plan, Plane, Problem, ProblemPlace, Roof, Run, Severity, Starters, Totals,
+};
+
+/// Plans a job. Pure: the same job and catalogue give the same plan, on any machine.
+///
+/// What cannot be planned is absent and named in [`Plan::problems`]; the rest is there. A sheet given as a path must be
+/// in the catalogue under that path.
+#[must_use]
+pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
+    let roof::Built { roof, problems } = roof::build(&job.blocks, job.north_deg);
+    let mut problems: Vec<Problem> = problems.into_iter().map(|problem| roof_problem(job, problem)).collect();
+    let covering = catalog.get(&job.covering.sheet);
+    if covering.is_none() {
+        problems.push(unknown_sheet(job, catalog));
+    }
+    let coverings: Vec<Option<&Covering>> = roof.planes.iter().map(|_| covering).collect();
+    let laying = layout::lay_roof(&roof, |_| covering);
+    problems.extend(short_top_courses(job, &roof, &laying));
+    let order = takeoff::count(&roof, &laying, |_| covering);
+    let facts = checks::Facts {
+        roof: &roof,
+        layout: &laying,
+        covering_of: &coverings,
+        deck_thickness: job.deck.and_then(|deck| deck.thickness),
+        nail_length: job.fastener.and_then(|fastener| fastener.length),
+    };
+    let checks = checks::check(&facts).into_iter().map(|checked| check(&roof, checked)).collect();
+    Plan {
+        format: FORMAT,
+        name: job.name.clone(),
+        covering: covering_used(job, covering),
+        problems,
+        layout: layout(&roof, &laying, order.stock),
+        order: order.lines.into_iter().map(order_line).collect(),
+        checks,
+        cautions: cautions(&roof, covering),
+        roof: shape(&roof),
+    }
+}
+
+fn covering_used(job: &Job, covering: Option<&Covering>) -> CoveringUsed {
+    CoveringUsed {
+        sheet: job.covering.sheet.clone(),
+        name: covering.map_or_else(String::new, |covering| covering.name.clone()),
+        invented: covering.is_some_and(|covering| covering.invented),
+        length_in: covering.map_or(0.0, |covering| covering.unit.length.to_inches()),
+        width_in: covering.map_or(0.0, |covering| covering.unit.width.to_inches()),
+        gap_in: covering.map_or(0.0, |covering| covering.gap.to_inches()),
+        nails_each: covering.map_or(0, |covering| covering.nails.each),
+    }
+}
+
+fn unknown_sheet(job: &Job, catalog: &Catalog) -> Problem {
+    let sheet = &job.covering.sheet;
+    let remedy = match catalog.nearest(sheet) {
+        Some(nearest) => format!("did you mean \"{nearest}\"?"),
+        None => format!("the sheets are {}", catalog.sheets.keys().cloned().collect::<Vec<_>>().join(", ")),
+    };
+    Problem {
+        code: "unknown-sheet".into(),
+        severity: Severity::Error,
+        says: format!("there is no covering sheet \"{sheet}\", so nothing is laid"),
+        remedy,
+        place: place_in_file(job, &job.covering.path, "", ""),
+    }
+}
+
+fn place_in_file(job: &Job, path: &str, block: &str, plane: &str) -> ProblemPlace {
+    let line = job.places.line(path).unwrap_or_default();
+    ProblemPlace { block: block.into(), plane: plane.into(), line, path: path.into() }
+}
+
+fn roof_problem(job: &Job, problem: roof::Problem) -> Problem {
+    let index = job.blocks.iter().position(|block| block.name == problem.block);
+    let path = index.map_or_else(String::new, |index| part_path(&block_path(index), problem.part));
+    Problem {
+        code: problem.code.into(),
+        severity: match problem.severity {
+            roof::Severity::Error => Severity::Error,
+            roof::Severity::Caution => Severity::Caution,
+        },
+        says: problem.says,
+        remedy: problem.remedy,
+        place: place_in_file(job, &path, &problem.block, ""),
+    }
+}
+
+fn part_path(block: &str, part: Part) -> String {
+    let ring = |hole: Option<usize>| hole.map_or_else(|| block.into(), |hole| format!("{block}.holes[{hole}]"));
+    match part {
+        Part::Whole => format!("{block}.outline"),
+        Part::Corner { hole, corner } => format!("{}.outline[{corner}]", ring(hole)),
+        Part::Side { hole, side } => format!("{}.edges[{side}]", ring(hole)),
+    }
+}
+
+fn short_top_courses(job: &Job, roof: &Shape, laying: &Laying) -> Vec<Problem> {
+    let findings = laying.planes.iter().flat_map(|laid| laid.findings.iter().map(move |finding| (laid.plane, finding)));
+    findings
+        .filter_map(|(plane, finding)| {
+            let Fault::ShortTopCourse { is, least } = finding.fault else { return None };
+            let plane = &roof.planes[plane];
+            let index = job.blocks.iter().position(|block| block.name == plane.block);
+            let path = index.map_or_else(String::new, block_path);
+            Some(Problem {
+                code: "top-course-short".into(),
+                severity: Severity::Caution,
+                says: format!("{}: the top course shows {is}, less than the sheet's least exposure of {least}", plane.name),
+                remedy: "lay it so under the cap, or hide it by a wider cap or apron".into(),
+                place: place_in_file(job, &path, &plane.block, &plane.id),
+            })
+        })
+        .collect()
+}
+
+fn feet([x, y, z]: Point3) -> [f64; 3] {
+    [x / 12.0, y / 12.0, z / 12.0]
+}
+
+fn id_of(roof: &Shape, plane: usize) -> String {
+    roof.planes.get(plane).map_or_else(String::new, |plane| plane.id.clone())
+}
+
+fn shape(roof: &Shape) -> Roof {
+    Roof {
+        planes: roof.planes.iter().map(|plane| surface(roof, plane)).collect(),
+        lines: roof
+            .lines
+            .iter()
+            .map(|line| Line {
+                kind: line.kind.name(),
+                length_ft: line.length().to_feet(),
+                ends_ft: line.ends.map(feet),
+                planes: line.planes.iter().map(|&plane| id_of(roof, plane)).collect(),
+            })
+            .collect(),
+        totals: totals(roof),
+    }
+}
+
+fn surface(roof: &Shape, plane: &Surface) -> Plane {
+    Plane {
+        id: plane.id.clone(),
+        name: plane.name.clone(),
+        pitch: plane.pitch.rise(),
+        facing_deg: plane.facing_deg,
+        area_sqft: plane.area().to_square_feet(),
+        outlines_ft: plane.rings.iter().map(|ring| ring.corners.iter().copied().map(feet).collect()).collect(),
+        edges: plane.rings.iter().flat_map(|ring| edges(roof, ring)).collect(),
+        outlines_in: plane.places(),
+    }
+}
+
+fn edges<'a>(roof: &'a Shape, ring: &'a roof::Ring) -> impl Iterator<Item = Edge> + 'a {
+    ring.edges.iter().enumerate().map(move |(at, edge)| {
+        let ends = [ring.corners[at], ring.corners[(at + 1) % ring.corners.len()]];
+        let line = roof::Line { kind: edge.kind, ends, planes: Vec::new() };
+        Edge {
+            kind: edge.kind.name(),
+            length_ft: line.length().to_feet(),
+            meets: edge.meets.map_or_else(String::new, |plane| id_of(roof, plane)),
+        }
+    })
+}
+
+fn totals(roof: &Shape) -> Totals {
+    use roof::EdgeKind as Kind;
+    let sum = |kind| roof.lines.iter().filter(|line| line.kind == kind).map(|line| line.length().to_feet()).sum();
+    Totals {
+        area_sqft: roof.planes.iter().map(|plane| plane.area().to_square_feet()).sum(),
+        plan_area_sqft: roof.plan_area.to_square_feet(),
+        eave_ft: sum(Kind::Eave),
+        rake_ft: sum(Kind::Rake),
+        ridge_ft: sum(Kind::Ridge),
+        hip_ft: sum(Kind::Hip),
+        valley_ft: sum(Kind::Valley),
+        sidewall_ft: sum(Kind::Sidewall),
+        headwall_ft: sum(Kind::Headwall),
+        break_ft: sum(Kind::Break),
+        high_edge_ft: sum(Kind::HighEdge),
+        dead_valley_ft: sum(Kind::DeadValley),
+        height_ft: roof.height / 12.0,
+    }
+}
+
+fn layout(roof: &Shape, laying: &Laying, stock: takeoff::Stock) -> Layout {
+    let (whole, cut) = laying.planes.iter().map(Laid::counts).fold((0, 0), |sum, c| (sum.0 + c.whole, sum.1 + c.cut));
+    Layout {
+        planes: laying.planes.iter().map(|laid| laid_plane(roof, laid)).collect(),
+        pieces: whole + cut,
+        whole,
+        cut,
+        stock: stock.units,
+        stock_bound: stock.bound,
+    }
+}
+
+fn laid_plane(roof: &Shape, laid: &Laid) -> LaidPlane {
+    LaidPlane {
+        id: id_of(roof, laid.plane),
+        first_butt_in: laid.first_butt,
+        top_in: laid.top,
+        courses: laid.courses.iter().map(|row| course(row, laid)).collect(),
+        cuts: laid
+            .cuts
+            .iter()
+            .map(|cut| Cut { parts_in: cut.parts.clone(), width_in: cut.width, area_sqin: cut.area })
+            .collect(),
+        laid_in: laid.laid.clone(),
+        starters: laid
+            .starters
+            .iter()
+            .map(|row| Starters {
+                butt_in: row.butt,
+                height_in: row.height,
+                span_in: [row.from, row.to],
+                left_in: row.left,
+                step_in: row.step,
+                count: row.count,
+            })
+            .collect(),
+    }
+}
+
+fn course(row: &LaidCourse, laid: &Laid) -> Course {
+    Course {
+        butt_in: row.butt,
+        exposure_in: row.exposure,
+        spans_in: row.spans(&laid.cuts),
+        joints_in: row.joints(),
+        runs: row
+            .runs
+            .iter()
+            .map(|run| Run { left_in: run.left, width_in: run.width, step_in: run.step, count: run.count, cut: run.cut })
+            .collect(),
+    }
+}
+
+fn order_line(line: takeoff::OrderLine) -> OrderLine {
+    OrderLine {
+        id: line.id,
+        item: line.item,
+        quantity: line.quantity,
+        unit: line.unit.into(),
+        packs: line.packs,
+        pack: line.pack,
+        weight_lb: line.weight.to_pounds(),
+        estimate: line.estimate,
+        places: line.places.into_iter().map(|place| CountedPlace { at: place.at, quantity: place.quantity }).collect(),
+    }
+}
+
+fn check(roof: &Shape, checked: checks::Checked) -> Check {
+    let rule = checked.rule;
+    Check {
+        rule: rule.name,
+        kind: rule.kind.name(),
+        outcome: checked.outcome.name(),
+        says: checked.says,
+        remedy: rule.remedy(),
+        endangers: rule.endangers.iter().map(|danger| danger.name()).collect(),
+        source: checked.source,
+        read_source: rule.read_source,
+        places: checked
+            .places
+            .iter()
+            .map(|at| CheckedPlace { plane: id_of(roof, at.plane), course: at.course, u_in: at.u, v_in: at.v })
+            .collect(),
+    }
+}
