@@ -63,12 +63,12 @@ fn best(sheet: &Sheet, page: Page, tables: &Tables) -> Option<Arrangement> {
 }
 
 impl Arrangement {
-    /// Courses are far enough apart to follow with a finger, or the plane takes a third of the paper's width or half of the height
+    /// Courses are far enough apart to follow with a finger, or the plane takes a quarter of the paper's width or half of the height
     /// left for it.
     fn is_readable(&self, sheet: &Sheet) -> bool {
         let body = body(self.page);
         let [width, height] = [self.scale.paper(sheet.width()), self.scale.paper(sheet.height())];
-        self.scale.paper(sheet.least_exposure()) >= 2.5 || width >= body.width / 3.0 || height >= body.height / 2.0
+        self.scale.paper(sheet.least_exposure()) >= 2.5 || width >= body.width / 4.0 || height >= body.height / 2.0
     }
 }
 

@@ -1,3 +1,4 @@
+use plan::Starters;
 use units::Length;
 
 use super::arrangement::{Arrangement, MARGIN};
@@ -81,18 +82,47 @@ fn from_low_edge(first_butt: f64) -> String {
     }
 }
 
+/// Narrower starters told one by one.
+const MOST_NARROW: usize = 6;
+
 fn starters(sheet: &Sheet) -> Option<String> {
-    let rows: Vec<String> = sheet.laid.starters.iter().map(starter_row).collect();
-    (!rows.is_empty()).then(|| format!("Starters, drawn below their edge: {}.", rows.join("; ")))
+    let gap = sheet.plan.covering.gap_in;
+    let edges = starters_by_edge(&sheet.laid.starters);
+    let told: Vec<String> = edges.into_iter().map(|rows| starters_of_edge(rows, gap)).collect();
+    (!told.is_empty()).then(|| format!("Starters, drawn below their edge: {}.", told.join("; ")))
 }
 
-fn starter_row(row: &plan::Starters) -> String {
-    let [left, right] = row.span_in;
-    let started = ((left - row.left_in) / row.step_in).floor();
-    let joint = row.left_in + row.step_in * (started + 1.0) - left;
-    let first =
-        if left + joint < right { format!(", first joint {} from the left", in_inches(joint)) } else { String::new() };
-    format!("{} of {} height{first}", row.count, in_inches(row.height_in))
+/// Rows that follow each other along one edge.
+fn starters_by_edge(rows: &[Starters]) -> Vec<&[Starters]> {
+    let follows =
+        |a: &Starters, b: &Starters| (a.butt_in - b.butt_in).abs() < 1e-6 && (a.span_in[1] - b.span_in[0]).abs() < 1e-6;
+    rows.chunk_by(follows).collect()
+}
+
+fn starters_of_edge(rows: &[Starters], gap: f64) -> String {
+    let count: u32 = rows.iter().map(|row| row.count).sum();
+    let height = rows.first().map_or(0.0, |row| row.height_in);
+    let first = rows.first().filter(|_| count > 1).map_or_else(String::new, |row| {
+        let joint = row.left_in + row.step_in - gap / 2.0 - row.span_in[0];
+        format!(", first joint {} from the left", in_inches(joint))
+    });
+    format!("{count}, {} high{first}{}", in_inches(height), narrow_starters(rows, gap))
+}
+
+/// The starters shortened to keep their joints off the first course's.
+fn narrow_starters(rows: &[Starters], gap: f64) -> String {
+    let step = rows.iter().map(|row| row.step_in).fold(0.0, f64::max);
+    let mut number = 0;
+    let mut narrow = Vec::new();
+    for row in rows {
+        if row.step_in < step - 1.0 / 32.0 {
+            narrow.push(format!("no. {} {}", number + 1, in_inches(row.step_in - gap)));
+        }
+        number += row.count;
+    }
+    let more = if narrow.len() > MOST_NARROW { " …" } else { "" };
+    narrow.truncate(MOST_NARROW);
+    if narrow.is_empty() { String::new() } else { format!(", cut narrower: {}{more}", narrow.join(", ")) }
 }
 
 fn drawing(sheet: &Sheet) -> String {
