@@ -1,1 +1,52 @@
-fn main() {}
+//! The program `headlap`: reads a job, plans it, prints the plan. One file a command.
+
+mod commands;
+mod ink;
+mod input;
+mod note;
+mod output;
+mod page;
+
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+use commands::{new, plan, schema, sheets};
+
+/// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
+#[derive(Parser)]
+#[command(name = "headlap", version, about, max_term_width = 80)]
+#[command(after_help = "Ends with 0 if everything was planned, 1 if not, 2 if the input cannot be read.")]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    Plan(plan::Arguments),
+    Sheets(sheets::Arguments),
+    Schema(schema::Arguments),
+    New(new::Arguments),
+}
+
+/// What the program ends with; the numbers are a contract.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Ending {
+    /// Everything was done.
+    Done = 0,
+    /// The job was read, but not all of it planned or written, or a check fails where none may.
+    NotAll = 1,
+    /// The input cannot be read.
+    Unread = 2,
+}
+
+fn main() -> ExitCode {
+    let ending = match Arguments::parse().command {
+        Command::Plan(arguments) => plan::run(&arguments),
+        Command::Sheets(arguments) => sheets::run(&arguments),
+        Command::Schema(arguments) => schema::run(&arguments),
+        Command::New(arguments) => new::run(&arguments),
+    };
+    ExitCode::from(ending as u8)
+}

@@ -1,0 +1,18 @@
+//! The commands, each with its arguments and its one verb.
+
+pub(crate) mod new;
+pub(crate) mod plan;
+pub(crate) mod schema;
+pub(crate) mod sheets;
+
+use clap::ValueEnum;
+
+/// How a result is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, ValueEnum)]
+pub(crate) enum PrintedAs {
+    /// For people.
+    #[default]
+    Text,
+    /// For other programs.
+    Json,
+}

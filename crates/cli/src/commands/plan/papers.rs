@@ -1,0 +1,57 @@
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use drawings::{setting_out, svg};
+use plan::Plan;
+
+use crate::note::Note;
+
+/// Writes a setting-out sheet for each laid plane; makes the folder if need be, and tells what it wrote.
+pub(crate) fn write(plan: &Plan, folder: &Path) -> Result<Vec<PathBuf>, Box<Note>> {
+    fs::create_dir_all(folder).map_err(|error| unwritten(folder, &error))?;
+    let scenes = plan.layout.planes.iter().filter_map(|laid| Some((laid.id.as_str(), setting_out(plan, &laid.id)?)));
+    let mut taken = BTreeSet::new();
+    scenes
+        .map(|(id, scene)| {
+            let path = folder.join(free_name(id, &mut taken));
+            fs::write(&path, svg(&scene)).map_err(|error| unwritten(&path, &error))?;
+            Ok(path)
+        })
+        .collect()
+}
+
+fn unwritten(path: &Path, error: &std::io::Error) -> Box<Note> {
+    let says = format!("{} cannot be written: {error}", path.display());
+    Box::new(Note::plain(says, "Name a folder in which you may write."))
+}
+
+/// A block's name may hold what a file's name may not, and two names may then become one.
+fn free_name(id: &str, taken: &mut BTreeSet<String>) -> String {
+    let safe: String =
+        id.chars().map(|c| if c.is_alphanumeric() || "._-".contains(c) { c } else { '-' }).take(100).collect();
+    let mut name = format!("setting-out-{safe}.svg");
+    let mut again = 2;
+    // Some file systems do not tell capitals from small letters.
+    while !taken.insert(name.to_lowercase()) {
+        name = format!("setting-out-{safe}-{again}.svg");
+        again += 1;
+    }
+    name
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_name_leaves_the_folder_or_takes_anothers_place() {
+        let mut taken = BTreeSet::new();
+        let mut name = |id| free_name(id, &mut taken);
+        assert_eq!(name("house.0"), "setting-out-house.0.svg");
+        assert_eq!(name("../../x/y.0"), "setting-out-..-..-x-y.0.svg");
+        assert_eq!(name("a b.0"), "setting-out-a-b.0.svg");
+        assert_eq!(name("a/b.0"), "setting-out-a-b.0-2.svg");
+        assert_eq!(name("House.0"), "setting-out-House.0-2.svg");
+    }
+}

@@ -1,0 +1,82 @@
+use covering::Covering;
+use plan::{Course, LaidPlane, Plan};
+use units::Length;
+
+use super::lines::name;
+use super::text::{Page, count, thousands};
+
+/// Exposures nearer than this are one, inches.
+const SAME: f64 = 1e-6;
+
+/// Plane by plane: how many courses, how far apart, from where to where.
+pub(crate) fn write(page: &mut Page, plan: &Plan, covering: Option<&Covering>) {
+    page.heading("Courses");
+    if plan.layout.planes.is_empty() {
+        page.wrapped(2, "Nothing is laid.");
+        return;
+    }
+    plan.layout.planes.iter().for_each(|laid| of_plane(page, plan, laid, covering));
+    let layout = &plan.layout;
+    page.wrapped(
+        2,
+        &format!(
+            "Field pieces: {}, of them {} whole and {} cut; cut from {} units, and no way of cutting takes fewer than {}.",
+            thousands(layout.pieces),
+            thousands(layout.whole),
+            thousands(layout.cut),
+            thousands(layout.stock),
+            thousands(layout.stock_bound)
+        ),
+    );
+}
+
+fn of_plane(page: &mut Page, plan: &Plan, laid: &LaidPlane, covering: Option<&Covering>) {
+    page.wrapped(2, &format!("{}: {}", name(plan, &laid.id), count(laid.courses.len() as u64, "course")));
+    if laid.courses.is_empty() {
+        return;
+    }
+    page.wrapped(4, &exposures(&laid.courses, covering));
+    let slope = laid.top_in - laid.first_butt_in;
+    page.wrapped(
+        4,
+        &format!("first butts {}, top line {} from there", first_butts(laid.first_butt_in), Length::inches(slope)),
+    );
+}
+
+/// One exposure for all, one with another for the top course, or the least and the greatest.
+fn exposures(courses: &[Course], covering: Option<&Covering>) -> String {
+    let first = courses.first().map_or(0.0, |course| course.exposure_in);
+    let differing: Vec<usize> = courses
+        .iter()
+        .enumerate()
+        .filter(|(_, course)| (course.exposure_in - first).abs() > SAME)
+        .map(|(index, _)| index)
+        .collect();
+    match differing.as_slice() {
+        [] => exposure(first, covering),
+        [top] if top + 1 == courses.len() => {
+            format!("{}; the top course shows {}", exposure(first, covering), inches(courses[*top].exposure_in))
+        }
+        _ => {
+            let all = || courses.iter().map(|course| course.exposure_in);
+            let (least, greatest) = (all().fold(f64::INFINITY, f64::min), all().fold(0.0, f64::max));
+            format!("exposures from {} to {}", inches(least), exposure(greatest, covering))
+        }
+    }
+}
+
+fn exposure(exposure_in: f64, covering: Option<&Covering>) -> String {
+    let headlap = covering.map(|covering| covering.headlap(Length::inches(exposure_in)).to_inches());
+    let headlap = headlap.map_or_else(String::new, |headlap| format!(", headlap {}", inches(headlap)));
+    format!("exposure {}{headlap}", inches(exposure_in))
+}
+
+/// The exact figure and its tape mark.
+fn inches(exact: f64) -> String {
+    format!("{exact:.3} in ({})", Length::inches(exact).to_tape().in_inches())
+}
+
+fn first_butts(first_butt_in: f64) -> String {
+    let length = Length::inches(first_butt_in.abs());
+    if first_butt_in < 0.0 { format!("{length} past the low edge") } else { format!("{length} above the low edge") }
+}

@@ -1,0 +1,249 @@
+//! The program from outside: what it prints where, and what it ends with.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
+}
+
+/// An empty folder of a test's own.
+fn folder(name: &str) -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    let _ = fs::remove_dir_all(&folder);
+    fs::create_dir_all(&folder).expect("a folder for the test");
+    folder
+}
+
+fn headlap(folder: &Path, arguments: &[&str]) -> Output {
+    let program = env!("CARGO_BIN_EXE_headlap");
+    Command::new(program).current_dir(folder).args(arguments).output().expect("the program runs")
+}
+
+fn ending(output: &Output) -> i32 {
+    output.status.code().expect("it was not killed")
+}
+
+fn out(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stdout).into_owned()
+}
+
+fn err(output: &Output) -> String {
+    String::from_utf8_lossy(&output.stderr).into_owned()
+}
+
+/// Plans a job given as text.
+fn planned(name: &str, job: &str, more: &[&str]) -> Output {
+    let folder = folder(name);
+    fs::write(folder.join("job.toml"), job).expect("the job is written");
+    headlap(&folder, &[&["plan", "job.toml"], more].concat())
+}
+
+const SHED: &str = r#"format = 1
+name = "Shed"
+[covering]
+sheet = "composite-slate"
+[[block]]
+name = "shed"
+outline = [[0, 0], [12, 0], [12, 10], [0, 10]]
+eave_height = 8
+edges = [{ eave = "8/12" }, { gable = true }, { eave = "8/12" }, { gable = true }]
+"#;
+
+#[test]
+fn an_example_is_planned_on_a_page_of_80_columns() {
+    for example in ["gable", "hip", "ell"] {
+        let output = headlap(&root(), &["plan", &format!("examples/{example}.toml")]);
+        assert_eq!(ending(&output), 0, "{}", err(&output));
+        let page = out(&output);
+        assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
+        assert!(!page.contains('\u{1b}'), "no colour where no terminal is");
+        for part in ["Planes", "Lines", "Courses", "Order", "Checks", "Cautions"] {
+            assert!(page.lines().any(|line| line.starts_with(part)), "{part} in\n{page}");
+        }
+    }
+}
+
+#[test]
+fn json_goes_to_standard_output_and_is_the_same_every_time() {
+    let run = || headlap(&root(), &["plan", "examples/hip.toml", "--format", "json"]);
+    let output = run();
+    let plan: serde_json::Value = serde_json::from_slice(&output.stdout).expect("it is JSON");
+    assert_eq!(plan["format"], 1);
+    for key in ["problems", "roof", "layout", "order", "checks"] {
+        assert!(!plan[key].is_null(), "{key}");
+    }
+    assert_eq!(output.stdout, run().stdout);
+}
+
+#[test]
+fn a_sheet_is_written_for_each_plane_and_told_on_standard_error() {
+    let folder = folder("sheets-of-planes");
+    fs::write(folder.join("job.toml"), SHED).expect("the job is written");
+    let output = headlap(&folder, &["plan", "job.toml", "--out", "new/papers"]);
+    assert_eq!(ending(&output), 0, "{}", err(&output));
+    for id in ["shed.0", "shed.2"] {
+        let drawing = fs::read_to_string(folder.join(format!("new/papers/setting-out-{id}.svg"))).expect("it is there");
+        assert!(drawing.starts_with("<svg ") && drawing.ends_with("</svg>\n"));
+        assert!(err(&output).contains(&format!("setting-out-{id}.svg")));
+    }
+}
+
+#[test]
+fn sheets_that_cannot_be_written_end_with_1() {
+    let folder = folder("papers-in-the-way");
+    fs::write(folder.join("job.toml"), SHED).expect("the job is written");
+    fs::write(folder.join("papers"), "in the way").expect("a file in the way");
+    let output = headlap(&folder, &["plan", "job.toml", "--out", "papers"]);
+    assert_eq!(ending(&output), 1);
+    assert!(err(&output).contains("papers cannot be written"), "{}", err(&output));
+}
+
+#[test]
+fn every_mistake_is_shown_in_one_run_with_its_text_underlined() {
+    let job = SHED
+        .replace("gable = true }, { eave", "gabel = true }, { eave")
+        .replace("eave_height = 8", "eave_height = \"8 fet\"");
+    let output = planned("mistakes", &job, &[]);
+    assert_eq!(ending(&output), 2);
+    assert_eq!(out(&output), "");
+    let told = err(&output);
+    assert!(told.contains("gabel") && told.contains("Did you mean \"gable\"?"), "{told}");
+    assert!(told.contains("job.toml:9:") && told.contains("job.toml:8:"), "{told}");
+    assert!(told.contains("8 │ eave_height = \"8 fet\""), "{told}");
+    assert!(told.contains("2 mistakes in job.toml"), "{told}");
+}
+
+#[test]
+fn a_roof_that_cannot_be_built_ends_with_1_and_the_rest_is_there() {
+    let crossed = "[[block]]\nname = \"bow tie\"\noutline = [[20, 0], [30, 10], [30, 0], [20, 10]]\neave_height = 8\n\
+                   edges = [{ eave = \"8/12\" }, { eave = \"8/12\" }, { eave = \"8/12\" }, { eave = \"8/12\" }]\n";
+    let output = planned("bow-tie", &format!("{SHED}{crossed}"), &[]);
+    assert_eq!(ending(&output), 1, "{}", err(&output));
+    assert!(err(&output).contains("bow tie: the outline crosses"), "{}", err(&output));
+    assert!(err(&output).contains("job.toml:14:"), "it points into the file: {}", err(&output));
+    assert!(out(&output).contains("NOT ALL IS PLANNED") && out(&output).contains("shed, south"), "{}", out(&output));
+}
+
+#[test]
+fn an_unknown_sheet_leaves_the_roof_measured() {
+    let output = planned("unknown-sheet", &SHED.replace("composite-slate", "composit-slate"), &[]);
+    assert_eq!(ending(&output), 1);
+    assert!(err(&output).contains("composite-slate"), "{}", err(&output));
+    assert!(out(&output).contains("shed, south") && out(&output).contains("Nothing is laid."), "{}", out(&output));
+}
+
+#[test]
+fn strictness_turns_a_failing_check_into_1() {
+    let low = SHED.replace("8/12", "2/12");
+    assert_eq!(ending(&planned("lax", &low, &[])), 0);
+    let output = planned("strict", &low, &["--strict"]);
+    assert_eq!(ending(&output), 1);
+    assert!(out(&output).contains("FAIL"), "{}", out(&output));
+}
+
+#[test]
+fn what_cannot_be_read_ends_with_2_and_says_why() {
+    let folder = folder("unreadable");
+    fs::write(folder.join("noise.toml"), [0xff, 0xfe, 0x00]).expect("noise is written");
+    fs::write(folder.join("empty.toml"), "").expect("nothing is written");
+    fs::write(folder.join("huge.toml"), "x".repeat(5 << 20)).expect("much is written");
+    for (name, says) in [
+        ("nowhere.toml", "there is no file nowhere.toml"),
+        (".", ". is a folder, not a file"),
+        ("noise.toml", "not plain text in UTF-8"),
+        ("empty.toml", "format"),
+        ("huge.toml", "larger than 4 MB"),
+    ] {
+        let output = headlap(&folder, &["plan", name]);
+        assert_eq!(ending(&output), 2, "{name}");
+        assert!(err(&output).contains(says), "{name}: {}", err(&output));
+        assert_eq!(out(&output), "");
+    }
+    assert_eq!(ending(&headlap(&folder, &["plan"])), 2);
+    assert_eq!(ending(&headlap(&folder, &["paint"])), 2);
+}
+
+#[test]
+fn a_sheet_of_ones_own_is_found_beside_the_job() {
+    let folder = folder("own-sheet");
+    fs::create_dir_all(folder.join("jobs")).expect("a folder for the job");
+    let sheet = out(&headlap(&folder, &["sheets", "composite-slate"]));
+    fs::write(folder.join("jobs/mine.toml"), &sheet).expect("the sheet is written");
+    fs::write(folder.join("jobs/job.toml"), SHED.replace("composite-slate", "mine.toml")).expect("the job is written");
+    let output = headlap(&folder, &["plan", "jobs/job.toml"]);
+    assert_eq!(ending(&output), 0, "{}", err(&output));
+    assert!(out(&output).contains("Composite slate"), "{}", out(&output));
+    assert!(out(&output).contains(", headlap "), "the page knows the sheet: {}", out(&output));
+}
+
+#[test]
+fn mistakes_in_a_sheet_of_ones_own_are_shown_in_that_sheet() {
+    let folder = folder("own-sheet-broken");
+    let sheet = out(&headlap(&folder, &["sheets", "composite-slate"]));
+    fs::write(folder.join("mine.toml"), sheet.replacen("\nname", "\nnmae", 1)).expect("the sheet is written");
+    fs::write(folder.join("job.toml"), SHED.replace("composite-slate", "mine.toml")).expect("the job is written");
+    let output = headlap(&folder, &["plan", "job.toml"]);
+    assert_eq!(ending(&output), 2);
+    assert!(err(&output).contains("mine.toml:") && err(&output).contains("nmae"), "{}", err(&output));
+}
+
+#[test]
+fn a_missing_sheet_is_shown_where_the_job_names_it() {
+    let output = planned("own-sheet-missing", &SHED.replace("composite-slate", "gone.toml"), &[]);
+    assert_eq!(ending(&output), 2);
+    assert!(err(&output).contains("there is no file gone.toml") && err(&output).contains("job.toml:4:"), "{}", err(&output));
+}
+
+#[test]
+fn sheets_are_listed_for_people_and_for_programs() {
+    let list = headlap(&root(), &["sheets"]);
+    assert!(out(&list).contains("composite-slate") && out(&list).lines().all(|line| line.chars().count() <= 80));
+    let json: serde_json::Value =
+        serde_json::from_slice(&headlap(&root(), &["sheets", "--format", "json"]).stdout).expect("it is JSON");
+    let ids: Vec<&str> = json.as_array().expect("a list").iter().filter_map(|sheet| sheet["id"].as_str()).collect();
+    assert_eq!(ids, ["composite-slate", "natural-slate", "plain-tile", "sawn-shake", "wood-shingle"]);
+    let unknown = headlap(&root(), &["sheets", "composit slate"]);
+    assert_eq!(ending(&unknown), 2);
+    assert!(err(&unknown).contains("composite-slate"));
+}
+
+#[test]
+fn the_schemas_are_the_ones_checked_in() {
+    for (of, file) in [("job", "job.schema.json"), ("covering", "covering.schema.json")] {
+        let checked_in = fs::read_to_string(root().join("schema").join(file)).expect("the schema is there");
+        assert_eq!(out(&headlap(&root(), &["schema", of])), checked_in);
+    }
+}
+
+#[test]
+fn the_starter_plans_without_a_word_and_overwrites_nothing() {
+    let folder = folder("starter");
+    let printed = headlap(&folder, &["new"]);
+    let written = headlap(&folder, &["new", "north barn"]);
+    assert_eq!((ending(&printed), ending(&written)), (0, 0));
+    let text = fs::read_to_string(folder.join("north barn.toml")).expect("it is written");
+    assert_eq!(text, out(&printed).replace("\"My roof\"", "\"north barn\""));
+    let plan = headlap(&folder, &["plan", "north barn.toml", "--strict"]);
+    assert_eq!((ending(&plan), err(&plan).as_str()), (0, ""));
+    assert!(out(&plan).starts_with("north barn\n"));
+    let again = headlap(&folder, &["new", "north barn.toml"]);
+    assert_eq!(ending(&again), 2);
+    assert!(err(&again).contains("is there already"), "{}", err(&again));
+    assert_eq!(fs::read_to_string(folder.join("north barn.toml")).expect("it is still there"), text);
+}
+
+#[test]
+fn a_reader_that_stops_early_is_no_error() {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_headlap"))
+        .current_dir(root())
+        .args(["plan", "examples/ell.toml", "--format", "json"])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .expect("the program runs");
+    drop(child.stdout.take());
+    let output = child.wait_with_output().expect("it ends");
+    assert_eq!((ending(&output), err(&output).as_str()), (0, ""));
+}
