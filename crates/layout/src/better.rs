@@ -23,11 +23,12 @@ pub(crate) fn better(strips: &[Strip], bond: &Bond, origin: f64, rules: &Rules, 
     let mut score = Score::default();
     for (course, strip) in (0..).zip(strips) {
         add(&mut score, strip, &bond.at(origin, course), rules);
-        if best.is_some_and(|best| score.beyond_cure > best.beyond_cure) {
+        // Every figure only grows from course to course, so what is worse now is worse in the end.
+        if best.is_some_and(|best| score >= best) {
             return None;
         }
     }
-    Some(score).filter(|score| best.is_none_or(|best| *score < best))
+    Some(score)
 }
 
 fn add(score: &mut Score, strip: &Strip, bond: &Bond, rules: &Rules) {
