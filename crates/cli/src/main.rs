@@ -15,7 +15,7 @@ use commands::{new, plan, schema, sheets};
 
 /// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
 #[derive(Parser)]
-#[command(name = "headlap", version, about, max_term_width = 80)]
+#[command(name = "headlap", version, max_term_width = 80)]
 #[command(after_help = "Ends with 0 if everything was planned, 1 if not, 2 if the input cannot be read.")]
 struct Arguments {
     #[command(subcommand)]

@@ -70,40 +70,28 @@ impl Table {
 
     /// Drawn with its top left corner at `at`, `rows` rows to a block.
     pub(crate) fn draw(&self, at: Point, rows: usize) -> Vec<Item> {
-        let rows = rows.max(1);
+        let (rows, widths) = (rows.max(1), self.widths());
         let mut items = vec![strong([at[0], at[1] + LARGE], LARGE, Anchor::Start, self.title)];
         for block in 0..self.blocks(rows) {
             let left = at[0] + block as f64 * (self.block_width() + BETWEEN);
             let shown = self.rows.iter().skip(block * rows).take(rows);
-            items.extend(self.draw_block([left, at[1]], shown));
+            items.extend(self.draw_block([left, at[1]], &widths, shown));
         }
         items.extend(self.draw_tail(at, rows));
         items
     }
 
-    fn draw_block<'a>(&self, [left, top]: Point, rows: impl Iterator<Item = &'a Vec<String>>) -> Vec<Item> {
+    fn draw_block<'a>(&self, [left, top]: Point, widths: &[f64], rows: impl Iterator<Item = &'a Vec<String>>) -> Vec<Item> {
         let head = top + HEAD - 1.5;
         let headings: Vec<String> = self.headings.iter().map(|&heading| heading.to_owned()).collect();
-        let mut items = self.draw_row([left, head - 1.0], &headings);
+        let mut items = draw_row([left, head - 1.0], widths, &headings);
         items.push(rule([left, head], self.block_width()));
         for (index, row) in rows.enumerate() {
             let base = head + LINE * (index + 1) as f64 - 0.9;
-            items.extend(self.draw_row([left, base], row));
+            items.extend(draw_row([left, base], widths, row));
             // A rule after every fifth row leads the eye across.
             if index % 5 == 4 {
                 items.push(rule([left, base + 0.9], self.block_width()));
-            }
-        }
-        items
-    }
-
-    fn draw_row(&self, [left, base]: Point, cells: &[String]) -> Vec<Item> {
-        let mut right = left;
-        let mut items = Vec::new();
-        for (cell, width) in cells.iter().zip(self.widths()) {
-            right += width;
-            if !cell.is_empty() {
-                items.push(small([right - GUTTER / 2.0, base], Anchor::End, cell));
             }
         }
         items
@@ -115,6 +103,18 @@ impl Table {
         let base = at[1] + HEAD - 2.4 + LINE * (row + 1) as f64;
         (!self.tail.is_empty()).then(|| small([left, base], Anchor::Start, &self.tail))
     }
+}
+
+fn draw_row([left, base]: Point, widths: &[f64], cells: &[String]) -> Vec<Item> {
+    let mut right = left;
+    let mut items = Vec::new();
+    for (cell, width) in cells.iter().zip(widths) {
+        right += width;
+        if !cell.is_empty() {
+            items.push(small([right - GUTTER / 2.0, base], Anchor::End, cell));
+        }
+    }
+    items
 }
 
 fn rule([left, y]: Point, width: f64) -> Item {
