@@ -4,12 +4,14 @@ use crate::{Anchor, Item, LineType, Point};
 /// A table of lettering, which may flow over several blocks side by side.
 pub(crate) struct Table {
     /// Stands over the first block.
-    pub(crate) title: &'static str,
-    pub(crate) headings: Vec<&'static str>,
+    title: &'static str,
+    headings: Vec<&'static str>,
     /// As many cells as headings.
-    pub(crate) rows: Vec<Vec<String>>,
+    rows: Vec<Vec<String>>,
     /// Stands under the last row.
-    pub(crate) tail: String,
+    tail: String,
+    /// Of the columns, mm, the gutter to the right of each included.
+    widths: Vec<f64>,
 }
 
 /// Title and headings, mm.
@@ -30,12 +32,14 @@ pub(crate) fn height(rows: usize) -> f64 {
 }
 
 impl Table {
-    /// Leaves a column out.
-    pub(crate) fn drop_column(&mut self, column: usize) {
-        self.headings.remove(column);
-        for row in &mut self.rows {
-            row.remove(column);
-        }
+    pub(crate) fn new(title: &'static str, headings: Vec<&'static str>, rows: Vec<Vec<String>>) -> Self {
+        let widths = headings.iter().enumerate().map(|(column, heading)| widest(&rows, column, heading)).collect();
+        Self { title, headings, rows, tail: String::new(), widths }
+    }
+
+    /// With a line under the last row.
+    pub(crate) fn ending(self, tail: String) -> Self {
+        Self { tail, ..self }
     }
 
     /// Lines of lettering, the tail among them.
@@ -50,7 +54,7 @@ impl Table {
 
     /// Width of one block, mm.
     pub(crate) fn block_width(&self) -> f64 {
-        self.widths().iter().sum::<f64>().max(width(self.title, LARGE)).max(width(&self.tail, SMALL))
+        self.widths.iter().sum::<f64>().max(width(self.title, LARGE)).max(width(&self.tail, SMALL))
     }
 
     /// Width of so many blocks and the space between them, mm.
@@ -59,36 +63,27 @@ impl Table {
         blocks * self.block_width() + (blocks - 1.0).max(0.0) * BETWEEN
     }
 
-    /// Of the columns, the gutter to the right of each included.
-    fn widths(&self) -> Vec<f64> {
-        let widest = |column: usize, heading: &str| {
-            let cells = self.rows.iter().filter_map(|row| row.get(column)).map(|cell| width(cell, SMALL));
-            cells.fold(width(heading, SMALL), f64::max) + GUTTER
-        };
-        self.headings.iter().enumerate().map(|(column, heading)| widest(column, heading)).collect()
-    }
-
     /// Drawn with its top left corner at `at`, `rows` rows to a block.
     pub(crate) fn draw(&self, at: Point, rows: usize) -> Vec<Item> {
-        let (rows, widths) = (rows.max(1), self.widths());
+        let rows = rows.max(1);
         let mut items = vec![strong([at[0], at[1] + LARGE], LARGE, Anchor::Start, self.title)];
         for block in 0..self.blocks(rows) {
             let left = at[0] + block as f64 * (self.block_width() + BETWEEN);
             let shown = self.rows.iter().skip(block * rows).take(rows);
-            items.extend(self.draw_block([left, at[1]], &widths, shown));
+            items.extend(self.draw_block([left, at[1]], shown));
         }
         items.extend(self.draw_tail(at, rows));
         items
     }
 
-    fn draw_block<'a>(&self, [left, top]: Point, widths: &[f64], rows: impl Iterator<Item = &'a Vec<String>>) -> Vec<Item> {
+    fn draw_block<'a>(&self, [left, top]: Point, rows: impl Iterator<Item = &'a Vec<String>>) -> Vec<Item> {
         let head = top + HEAD - 1.5;
         let headings: Vec<String> = self.headings.iter().map(|&heading| heading.to_owned()).collect();
-        let mut items = draw_row([left, head - 1.0], widths, &headings);
+        let mut items = draw_row([left, head - 1.0], &self.widths, &headings);
         items.push(rule([left, head], self.block_width()));
         for (index, row) in rows.enumerate() {
             let base = head + LINE * (index + 1) as f64 - 0.9;
-            items.extend(draw_row([left, base], widths, row));
+            items.extend(draw_row([left, base], &self.widths, row));
             // A rule after every fifth row leads the eye across.
             if index % 5 == 4 {
                 items.push(rule([left, base + 0.9], self.block_width()));
@@ -103,6 +98,11 @@ impl Table {
         let base = at[1] + HEAD - 2.4 + LINE * (row + 1) as f64;
         (!self.tail.is_empty()).then(|| small([left, base], Anchor::Start, &self.tail))
     }
+}
+
+fn widest(rows: &[Vec<String>], column: usize, heading: &str) -> f64 {
+    let cells = rows.iter().filter_map(|row| row.get(column)).map(|cell| width(cell, SMALL));
+    cells.fold(width(heading, SMALL), f64::max) + GUTTER
 }
 
 fn draw_row([left, base]: Point, widths: &[f64], cells: &[String]) -> Vec<Item> {

@@ -10,12 +10,8 @@ pub(crate) fn table(sheet: &Sheet) -> Table {
     let rows: Vec<[String; 6]> =
         sheet.laid.courses.iter().enumerate().map(|(index, course)| row(sheet, index, course)).collect();
     let filled: Vec<usize> = (0..HEADINGS.len()).filter(|&column| rows.iter().any(|row| !row[column].is_empty())).collect();
-    Table {
-        title: "Courses",
-        headings: filled.iter().map(|&column| HEADINGS[column]).collect(),
-        rows: rows.into_iter().map(|row| filled.iter().map(|&column| row[column].clone()).collect()).collect(),
-        tail: String::new(),
-    }
+    let kept = |row: [String; 6]| filled.iter().map(|&column| row[column].clone()).collect();
+    Table::new("Courses", filled.iter().map(|&column| HEADINGS[column]).collect(), rows.into_iter().map(kept).collect())
 }
 
 fn row(sheet: &Sheet, index: usize, course: &Course) -> [String; 6] {

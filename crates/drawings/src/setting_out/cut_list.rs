@@ -22,16 +22,20 @@ pub(crate) fn table(sheet: &Sheet, lines: usize) -> Table {
     order.sort_by_key(|&cut| (std::cmp::Reverse(uses[cut].count), cut));
     let shown = if order.len() <= lines { order.len() } else { lines.saturating_sub(1) };
     let rest = order.len() - shown;
-    let mut table = Table {
-        title: "Cut list",
-        headings: HEADINGS.to_vec(),
-        rows: order.iter().take(shown).map(|&cut| row(sheet, cut, uses[cut])).collect(),
-        tail: if rest == 0 { String::new() } else { format!("and {rest} more kinds") },
-    };
-    if sheet.laid.cuts.iter().all(is_widest_at_an_end) {
-        table.drop_column(WIDEST);
-    }
-    table
+    let columns: Vec<usize> = (0..HEADINGS.len()).filter(|&column| column != WIDEST || tells_more(sheet)).collect();
+    let cells = |cut: usize| row(sheet, cut, uses[cut]);
+    let rows = order
+        .iter()
+        .take(shown)
+        .map(|&cut| cells(cut))
+        .map(|row| columns.iter().map(|&column| row[column].clone()).collect());
+    let table = Table::new("Cut list", columns.iter().map(|&column| HEADINGS[column]).collect(), rows.collect());
+    if rest == 0 { table } else { table.ending(format!("and {rest} more kinds")) }
+}
+
+/// Whether the greatest width of any piece is neither at its butt nor at its head.
+fn tells_more(sheet: &Sheet) -> bool {
+    !sheet.laid.cuts.iter().all(is_widest_at_an_end)
 }
 
 /// Butt and head alone tell the width.

@@ -14,8 +14,9 @@ const LABELS_APART: f64 = 3.9;
 
 /// Paper that a pole with its labels takes beside the plane, mm.
 pub(crate) fn room(sheet: &Sheet, scale: Scale) -> f64 {
-    let long = |(index, course)| width(&label(sheet, scale, index, sheet.butt_mark(course)), SMALL);
-    let labels = sheet.laid.courses.iter().enumerate().map(long).fold(0.0, f64::max);
+    let last = sheet.laid.courses.len().saturating_sub(1);
+    let longest_mark = (sheet.height() / 12.0).floor() * 12.0 + 11.9375;
+    let labels = width(&label(sheet, scale, last, longest_mark), SMALL);
     POLE + (1.0 + labels).max(width("Heads", SMALL) / 2.0)
 }
 
