@@ -116,6 +116,20 @@ fn every_mistake_is_shown_in_one_run_with_its_text_underlined() {
 }
 
 #[test]
+fn a_job_in_json_is_read_by_its_ending() {
+    let job = r#"{ "format": 1, "name": "Shed", "covering": { "sheet": "composite-slate" }, "block": [{ "name": "shed",
+        "outline": [[0, 0], [12, 0], [12, 10], [0, 10]], "eave_height": 8,
+        "edges": [{ "eave": "8/12" }, { "gable": true }, { "eave": "8/12" }, { "gable": true }] }] }"#;
+    let folder = folder("json");
+    fs::write(folder.join("job.json"), job).expect("the job is written");
+    fs::write(folder.join("wrong.json"), job.replace("\"gable\"", "\"gabel\"")).expect("the job is written");
+    assert_eq!(ending(&headlap(&folder, &["plan", "job.json"])), 0);
+    let wrong = headlap(&folder, &["plan", "wrong.json"]);
+    assert_eq!(ending(&wrong), 2);
+    assert!(err(&wrong).contains("wrong.json:3:"), "{}", err(&wrong));
+}
+
+#[test]
 fn a_roof_that_cannot_be_built_ends_with_1_and_the_rest_is_there() {
     let crossed = "[[block]]\nname = \"bow tie\"\noutline = [[20, 0], [30, 10], [30, 0], [20, 10]]\neave_height = 8\n\
                    edges = [{ eave = \"8/12\" }, { eave = \"8/12\" }, { eave = \"8/12\" }, { eave = \"8/12\" }]\n";

@@ -115,6 +115,10 @@ fn printed(format: PrintedAs, plan: &Plan, catalog: &Catalog) -> String {
 
 fn write_papers(plan: &Plan, folder: &Path) -> Ending {
     match papers::write(plan, folder) {
+        Ok(written) if written.is_empty() => {
+            say("nothing is laid, so no sheet is written");
+            Ending::Done
+        }
         Ok(written) => {
             written.iter().for_each(|path| say(&format!("wrote {}", path.display())));
             Ending::Done
