@@ -4,7 +4,7 @@ use i_overlay::core::fill_rule::FillRule;
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::float::scale::FixedScaleFloatOverlay;
 
-use crate::{Point, TOLERANCE, distance, polygon};
+use crate::{Point, TOLERANCE, add, distance, dot, polygon, scale, sub};
 
 /// Rings: outer ones counter-clockwise, holes clockwise.
 pub type Region = Vec<Vec<Point>>;
@@ -30,13 +30,38 @@ fn overlay(a: &[Vec<Point>], b: &[Vec<Point>], rule: OverlayRule) -> Region {
     }
     // The grid refuses only numbers that no roof has; then nothing is left, and the areas no longer add up.
     let shapes = a.to_vec().overlay_with_fixed_scale_as::<i64>(&b.to_vec(), rule, FillRule::NonZero, GRID);
-    shapes.unwrap_or_default().into_iter().flatten().filter(|ring| !is_sliver(ring)).collect()
+    shapes.unwrap_or_default().into_iter().flatten().map(without_spikes).filter(|ring| !is_sliver(ring)).collect()
 }
 
-/// A ring narrower than the tolerance is what rounding leaves between lines meant to be one.
+/// What is narrower than this is what rounding leaves between lines meant to be one.
+const NARROW: f64 = 64.0 * TOLERANCE;
+
 fn is_sliver(ring: &[Point]) -> bool {
     let girth: f64 = polygon::sides(ring).map(|(a, b)| distance(a, b)).sum();
-    polygon::area(ring).abs() < 8.0 * TOLERANCE * girth
+    ring.len() < 3 || polygon::area(ring).abs() < NARROW * girth / 2.0
+}
+
+/// Takes off corners at which a ring runs back along itself.
+fn without_spikes(mut ring: Vec<Point>) -> Vec<Point> {
+    let mut at = 0;
+    while at < ring.len() && ring.len() > 2 {
+        let count = ring.len();
+        let [before, here, after] = [ring[(at + count - 1) % count], ring[at], ring[(at + 1) % count]];
+        if off_segment(after, before, here) < NARROW || off_segment(before, here, after) < NARROW {
+            ring.remove(at);
+            at = at.saturating_sub(2);
+        } else {
+            at += 1;
+        }
+    }
+    ring
+}
+
+/// Distance of a point from a segment.
+fn off_segment(p: Point, a: Point, b: Point) -> f64 {
+    let along = sub(b, a);
+    let share = (dot(sub(p, a), along) / dot(along, along).max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
+    distance(p, add(a, scale(along, share)))
 }
 
 /// Area of a region.

@@ -61,8 +61,6 @@ struct Joined {
     /// Plane of each piece.
     plane_of: Vec<usize>,
     pieces: Vec<Region>,
-    /// Sides marked as walls.
-    walls: Vec<[Point; 2]>,
     /// Sides along which no plane rises, with their blocks.
     ends: Vec<(String, End)>,
     standing: Standing,
@@ -74,14 +72,13 @@ impl Joined {
         let name = |block: &Raised| block.planes.first().map_or_else(String::new, |plane| plane.block.clone());
         let ends: Vec<(String, End)> =
             blocks.iter().flat_map(|block| block.ends.iter().map(move |&end| (name(block), end))).collect();
-        let walls = ends.iter().filter(|(_, end)| end.is_wall).map(|(_, end)| end.line).collect();
         let planes = blocks.iter().flat_map(|block| block.planes.iter().cloned()).collect();
         let plane_of = (0..visible.len()).collect();
-        Self { planes, plane_of, pieces: visible, walls, ends, standing: Standing::of(blocks) }
+        Self { planes, plane_of, pieces: visible, ends, standing: Standing::of(blocks) }
     }
 
     fn into_roof(mut self, problems: &mut Vec<Problem>) -> Roof {
-        let stretches = stretches(&self.pieces);
+        let stretches = stretches(&self.pieces, |pieces, ends| self.nearness(pieces, ends));
         self.merge_coplanar(&stretches);
         let edges = self.edges(&stretches);
         problems.extend(self.ends_that_poke_through(&stretches));
@@ -91,6 +88,21 @@ impl Joined {
         }
         let used: Vec<bool> = self.planes.iter().map(|plane| !plane.rings.is_empty()).collect();
         assemble(self.planes, lines, &used)
+    }
+
+    /// Pieces of one plane are nearest, then pieces of one block, which never lie one above the other; pieces of different
+    /// blocks are neighbours only where they meet at one height.
+    fn nearness(&self, pieces: [usize; 2], ends: [Point; 2]) -> Option<u8> {
+        let [first, second] = pieces.map(|piece| self.plane_of[piece]);
+        let [a, b] = [first, second].map(|plane| &self.planes[plane]);
+        let joined = ends.iter().all(|&p| (height(&a.frame, p) - height(&b.frame, p)).abs() <= JOINED);
+        match (joined, a.block == b.block) {
+            (true, _) if self.is_one_plane(first, second) => Some(0),
+            (true, true) => Some(1),
+            (true, false) => Some(2),
+            (false, true) => Some(3),
+            (false, false) => None,
+        }
     }
 
     /// Pieces of one plane that touch become the plane with the lowest bearing side.
@@ -150,7 +162,8 @@ impl Joined {
             };
             let own: Vec<&Stretch> = stretches.iter().filter(on_it).collect();
             let seen: f64 = own.iter().map(|stretch| distance(stretch.from, stretch.to)).sum();
-            let over: f64 = own.iter().filter(|stretch| stretch.other.is_some()).map(|s| distance(s.from, s.to)).sum();
+            let over_a_roof = |stretch: &&&Stretch| self.standing.covers(block, beyond(stretch.from, stretch.to));
+            let over: f64 = own.iter().filter(over_a_roof).map(|stretch| distance(stretch.from, stretch.to)).sum();
             over > 1.0 && whole - seen > 1.0
         };
         let found = self.ends.iter().filter(pokes);
@@ -183,12 +196,16 @@ impl Joined {
     /// Whether a free stretch runs along a wall: a side marked as one, or another block that stands higher just beyond.
     fn along_wall(&self, plane: usize, from: Point, to: Point) -> bool {
         let middle = scale(geom::add(from, to), 0.5);
-        let along = scale(sub(to, from), 1.0 / distance(from, to));
-        let beyond = geom::add(middle, scale([along[1], -along[0]], BEYOND));
-        let own = height(&self.planes[plane].frame, middle);
-        self.walls.iter().any(|line| lies_on(line, middle))
-            || self.standing.stands_above(&self.planes[plane].block, beyond, own)
+        let Plane { block, frame, .. } = &self.planes[plane];
+        let is_marked = |(of, end): &(String, End)| of == block && end.is_wall && lies_on(&end.line, middle);
+        self.ends.iter().any(is_marked) || self.standing.stands_above(block, beyond(from, to), height(frame, middle))
     }
+}
+
+/// A plan point just to the right of the middle of a stretch.
+fn beyond(from: Point, to: Point) -> Point {
+    let along = scale(sub(to, from), BEYOND / distance(from, to));
+    geom::add(scale(geom::add(from, to), 0.5), [along[1], -along[0]])
 }
 
 /// How far beyond an edge to look for a wall, in inches: within the thickness of any.

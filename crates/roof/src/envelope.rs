@@ -75,30 +75,28 @@ fn neighbours(pieces: &[Piece]) -> Vec<(usize, usize)> {
     pairs
 }
 
-/// The part of `shared` in which the roof of `upper` is above that of `lower` and hides it.
+/// The part of `shared` in which the roof of `upper` hides that of `lower`: where it is above, and of planes at one height
+/// all of it if its block comes first.
 fn covered(upper: &Piece, lower: &Piece, shared: &Region) -> Region {
-    let above = above(upper, lower, shared);
-    if above.is_empty() {
-        return above;
-    }
-    let mut covered = common(&above, upper.walls);
-    covered.append(&mut less(&above, lower.walls));
-    covered
-}
-
-/// The part of `shared` in which `upper` is the higher plane; of planes at one height that of the first block.
-fn above(upper: &Piece, lower: &Piece, shared: &Region) -> Region {
     let rise = |p: &Point| height(upper.frame, *p) - height(lower.frame, *p);
     let heights: Vec<f64> = shared.iter().flatten().map(rise).collect();
     let least = heights.iter().copied().fold(f64::INFINITY, f64::min);
     let most = heights.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let one_plane = least >= -JOINED && most <= JOINED;
-    match (one_plane, least >= -JOINED, most <= JOINED) {
-        (true, ..) if upper.block < lower.block => shared.clone(),
-        (false, true, _) => shared.clone(),
-        (true, ..) | (_, _, true) => Region::new(),
-        (false, false, false) => common(shared, &[half_plane(upper.frame, lower.frame, shared)]),
+    match (least >= -JOINED, most <= JOINED) {
+        (true, true) if upper.block < lower.block => shared.clone(),
+        (_, true) => Region::new(),
+        (true, false) => unless_under_overhang(upper, lower, shared),
+        (false, false) => {
+            unless_under_overhang(upper, lower, &common(shared, &[half_plane(upper.frame, lower.frame, shared)]))
+        }
     }
+}
+
+/// What is above hides inside its own walls, and outside the walls of what is below.
+fn unless_under_overhang(upper: &Piece, lower: &Piece, above: &Region) -> Region {
+    let mut hidden = common(above, upper.walls);
+    hidden.append(&mut less(above, lower.walls));
+    hidden
 }
 
 /// A square that covers, of the ground of `shared`, just the side on which `upper` is above `lower`.
@@ -145,11 +143,21 @@ impl Standing {
 
     /// Whether inside the walls of another block than `own`, at a plan point, a roof is higher than `than`.
     pub(crate) fn stands_above(&self, own: &str, p: Point, than: f64) -> bool {
-        let others = self.blocks.iter().filter(|block| block.planes.first().is_some_and(|plane| plane.block != own));
-        others.filter(|block| contains(&block.walls, p)).any(|block| {
+        self.roofs_over(own, p).any(|height| height > than + JOINED)
+    }
+
+    /// Whether a plan point lies inside the walls of another block than `own`.
+    pub(crate) fn covers(&self, own: &str, p: Point) -> bool {
+        self.roofs_over(own, p).next().is_some()
+    }
+
+    /// Heights at a plan point of the roofs of blocks other than `own` whose walls stand around it.
+    fn roofs_over<'a>(&'a self, own: &'a str, p: Point) -> impl Iterator<Item = f64> + 'a {
+        let others = self.blocks.iter().filter(move |block| block.planes.first().is_some_and(|plane| plane.block != own));
+        others.filter(move |block| contains(&block.walls, p)).filter_map(move |block| {
             let over = |(_, region): &(&Plane, &Region)| contains(region, p);
-            let plane = block.planes.iter().zip(&block.pieces).find(over);
-            plane.is_some_and(|(plane, _)| height(&plane.frame, p) > than + JOINED)
+            let (plane, _) = block.planes.iter().zip(&block.pieces).find(over)?;
+            Some(height(&plane.frame, p))
         })
     }
 }

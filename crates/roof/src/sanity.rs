@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use geom::{Point, distance, polygon};
+use geom::{Point, cross, distance, polygon, sub};
 
 use crate::classify::{JOINED, height};
 use crate::{Plane, Roof};
@@ -33,7 +33,7 @@ fn plane_flaws(plane: &Plane) -> Vec<String> {
         if corners.len() < 3 || corners.len() != ring.edges.len() {
             flaws.push(format!("{} has a ring of {} corners and {} edges", plane.id, corners.len(), ring.edges.len()));
         }
-        if let Some([(_, a), (_, b)]) = polygon::first_crossing(&[corners]).filter(|_| !pinched(corners)) {
+        if let Some((a, b)) = crossing(corners) {
             flaws.push(format!("{} crosses itself at edges {a} and {b}", plane.id));
         }
         if ring.corners.iter().any(|&[x, y, z]| (height(&plane.frame, [x, y]) - z).abs() > JOINED) {
@@ -43,10 +43,16 @@ fn plane_flaws(plane: &Plane) -> Vec<String> {
     flaws
 }
 
-/// A ring may touch itself at a corner.
-fn pinched(corners: &[Point]) -> bool {
-    let near = |a: Point, b: Point| distance(a, b) < JOINED;
-    (0..corners.len()).any(|i| (i + 1..corners.len()).any(|j| near(corners[i], corners[j])))
+/// Two edges that cross; a ring may touch itself.
+fn crossing(corners: &[Point]) -> Option<(usize, usize)> {
+    let edges: Vec<(Point, Point)> = polygon::sides(corners).collect();
+    let off = |(a, b): (Point, Point), p: Point| cross(sub(b, a), sub(p, a)) / distance(a, b);
+    let parted = |line: (Point, Point), (a, b): (Point, Point)| {
+        let (a, b) = (off(line, a), off(line, b));
+        a.abs() > JOINED && b.abs() > JOINED && a * b < 0.0
+    };
+    let pairs = (0..edges.len()).flat_map(|a| (a + 1..edges.len()).map(move |b| (a, b)));
+    pairs.into_iter().find(|&(a, b)| parted(edges[a], edges[b]) && parted(edges[b], edges[a]))
 }
 
 /// Length of the joint between two planes, seen from each.

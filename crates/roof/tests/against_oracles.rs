@@ -137,7 +137,8 @@ proptest! {
             let spot = [s * width, 350.0 * t - 50.0];
             if let Some(height) = height_at(&roof, spot) {
                 let should = rectilinear_height(&outline, rise / 12.0, spot);
-                prop_assert!((height - should).abs() < 1e-6, "{} {} {:?}", height, should, spot);
+                // Sides within 1/10,000 in of one line are put on it.
+                prop_assert!((height - should).abs() < 1e-4 * rise / 12.0 + 1e-6, "{} {} {:?}", height, should, spot);
             }
         }
     }

@@ -116,8 +116,8 @@ pub fn skeleton(contours: &[Contour], start: f64) -> Result<Skeleton, Stuck> {
 /// Tried in turn until a skeleton is without flaw: fine first, then coarser for outlines whose sides are nearly but not
 /// quite parallel. The coarsest moves a corner of a 100-ft side by 1/100 in.
 const CARES: [Care; 4] = [
-    Care { near: crate::TOLERANCE, parallel: 1e-6, one_line: 1e-3 },
-    Care { near: 1e-7, parallel: 1e-6, one_line: 1e-3 },
+    Care { near: crate::TOLERANCE, parallel: 1e-6, one_line: 1e-4 },
+    Care { near: 1e-7, parallel: 1e-6, one_line: 1e-4 },
     Care { near: 1e-9, parallel: 1e-9, one_line: 1e-9 },
     Care { near: 1e-3, parallel: 1.6e-5, one_line: 1e-2 },
 ];
