@@ -7,19 +7,18 @@ mod order;
 mod planes;
 pub(crate) mod text;
 
-use covering::Covering;
 use plan::{Plan, Severity};
 
 use crate::ink::Ink;
 use text::Page;
 
-/// The whole page. The covering is the one in the plan, if it is known.
-pub(crate) fn page(plan: &Plan, covering: Option<&Covering>, ink: Ink) -> String {
+/// The whole page.
+pub(crate) fn page(plan: &Plan, ink: Ink) -> String {
     let mut page = Page::new(ink);
     head(&mut page, plan);
     planes::write(&mut page, plan);
     lines::write(&mut page, plan);
-    courses::write(&mut page, plan, covering);
+    courses::write(&mut page, plan);
     order::write(&mut page, plan);
     checks::write(&mut page, plan);
     cautions(&mut page, plan);

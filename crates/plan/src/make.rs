@@ -3,6 +3,7 @@
 use covering::{Catalog, Covering};
 use layout::{Course as LaidCourse, Fault, LaidPlane as Laid, Layout as Laying};
 use roof::{Part, Plane as Surface, Point3, Roof as Shape};
+use units::Length;
 
 use crate::cautions::cautions;
 use crate::job::block_path;
@@ -40,7 +41,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
         name: job.name.clone(),
         covering: covering_used(job, covering),
         problems,
-        layout: layout(&roof, &laying, order.stock),
+        layout: layout(&roof, &laying, covering, order.stock),
         order: order.lines.into_iter().map(order_line).collect(),
         checks,
         cautions: cautions(&roof, covering),
@@ -193,10 +194,10 @@ fn totals(roof: &Shape) -> Totals {
     }
 }
 
-fn layout(roof: &Shape, laying: &Laying, stock: takeoff::Stock) -> Layout {
+fn layout(roof: &Shape, laying: &Laying, covering: Option<&Covering>, stock: takeoff::Stock) -> Layout {
     let (whole, cut) = laying.planes.iter().map(Laid::counts).fold((0, 0), |sum, c| (sum.0 + c.whole, sum.1 + c.cut));
     Layout {
-        planes: laying.planes.iter().map(|laid| laid_plane(roof, laid)).collect(),
+        planes: laying.planes.iter().map(|laid| laid_plane(roof, laid, covering)).collect(),
         pieces: whole + cut,
         whole,
         cut,
@@ -205,12 +206,12 @@ fn layout(roof: &Shape, laying: &Laying, stock: takeoff::Stock) -> Layout {
     }
 }
 
-fn laid_plane(roof: &Shape, laid: &Laid) -> LaidPlane {
+fn laid_plane(roof: &Shape, laid: &Laid, covering: Option<&Covering>) -> LaidPlane {
     LaidPlane {
         id: id_of(roof, laid.plane),
         first_butt_in: laid.first_butt,
         top_in: laid.top,
-        courses: laid.courses.iter().map(|row| course(row, laid)).collect(),
+        courses: laid.courses.iter().map(|row| course(row, laid, covering)).collect(),
         cuts: laid
             .cuts
             .iter()
@@ -232,10 +233,12 @@ fn laid_plane(roof: &Shape, laid: &Laid) -> LaidPlane {
     }
 }
 
-fn course(row: &LaidCourse, laid: &Laid) -> Course {
+fn course(row: &LaidCourse, laid: &Laid, covering: Option<&Covering>) -> Course {
+    let headlap = covering.map(|covering| covering.headlap(Length::inches(row.exposure)));
     Course {
         butt_in: row.butt,
         exposure_in: row.exposure,
+        headlap_in: headlap.map_or(0.0, Length::to_inches),
         spans_in: row.spans(&laid.cuts),
         joints_in: row.joints(),
         runs: row

@@ -218,6 +218,8 @@ pub struct Course {
     pub butt_in: f64,
     /// To the next butts, or to the top line.
     pub exposure_in: f64,
+    /// How far the units cover those below them, by the sheet's lap rule at this exposure.
+    pub headlap_in: f64,
     /// From and to, for every unbroken row of pieces.
     pub spans_in: Vec<[f64; 2]>,
     /// u of the middle of each gap between neighbours, ascending.

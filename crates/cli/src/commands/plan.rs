@@ -35,7 +35,7 @@ pub(crate) fn run(arguments: &Arguments) -> Ending {
         Ok((source, job, catalog)) => {
             let plan = plan::plan(&job, &catalog);
             tell(&problems(&source, &job, &plan));
-            show(arguments, &plan, &catalog)
+            show(arguments, &plan)
         }
         Err(notes) => {
             tell(&notes);
@@ -95,8 +95,8 @@ fn note(source: &Source, job: &Job, problem: &Problem) -> Note {
     if problem.severity == Severity::Caution { note.into_caution() } else { note }
 }
 
-fn show(arguments: &Arguments, plan: &Plan, catalog: &Catalog) -> Ending {
-    let printed = print(&printed(arguments.format, plan, catalog));
+fn show(arguments: &Arguments, plan: &Plan) -> Ending {
+    let printed = print(&printed(arguments.format, plan));
     let written = arguments.out.as_deref().map_or(Ending::Done, |folder| write_papers(plan, folder));
     if is_all_planned(plan) && keeps_strictness(arguments, plan) && [printed, written] == [Ending::Done; 2] {
         Ending::Done
@@ -105,9 +105,9 @@ fn show(arguments: &Arguments, plan: &Plan, catalog: &Catalog) -> Ending {
     }
 }
 
-fn printed(format: PrintedAs, plan: &Plan, catalog: &Catalog) -> String {
+fn printed(format: PrintedAs, plan: &Plan) -> String {
     match format {
-        PrintedAs::Text => page(plan, catalog.get(&plan.covering.sheet), Ink::on(&std::io::stdout())),
+        PrintedAs::Text => page(plan, Ink::on(&std::io::stdout())),
         // Plain numbers, words and lists: there is nothing in a plan that JSON cannot say.
         PrintedAs::Json => serde_json::to_string_pretty(plan).map(|json| json + "\n").unwrap_or_default(),
     }

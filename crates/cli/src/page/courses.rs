@@ -1,4 +1,3 @@
-use covering::Covering;
 use plan::{Course, LaidPlane, Plan};
 use units::Length;
 
@@ -9,13 +8,13 @@ use super::text::{Page, count, thousands};
 const SAME: f64 = 1e-6;
 
 /// Plane by plane: how many courses, how far apart, from where to where.
-pub(crate) fn write(page: &mut Page, plan: &Plan, covering: Option<&Covering>) {
+pub(crate) fn write(page: &mut Page, plan: &Plan) {
     page.heading("Courses");
     if plan.layout.planes.is_empty() {
         page.wrapped(2, "Nothing is laid.");
         return;
     }
-    plan.layout.planes.iter().for_each(|laid| of_plane(page, plan, laid, covering));
+    plan.layout.planes.iter().for_each(|laid| of_plane(page, plan, laid));
     let layout = &plan.layout;
     page.wrapped(
         2,
@@ -30,12 +29,12 @@ pub(crate) fn write(page: &mut Page, plan: &Plan, covering: Option<&Covering>) {
     );
 }
 
-fn of_plane(page: &mut Page, plan: &Plan, laid: &LaidPlane, covering: Option<&Covering>) {
+fn of_plane(page: &mut Page, plan: &Plan, laid: &LaidPlane) {
     page.wrapped(2, &format!("{}: {}", name(plan, &laid.id), count(laid.courses.len() as u64, "course")));
     if laid.courses.is_empty() {
         return;
     }
-    page.wrapped(4, &exposures(&laid.courses, covering));
+    page.wrapped(4, &exposures(&laid.courses));
     let slope = laid.top_in - laid.first_butt_in;
     page.wrapped(
         4,
@@ -44,31 +43,25 @@ fn of_plane(page: &mut Page, plan: &Plan, laid: &LaidPlane, covering: Option<&Co
 }
 
 /// One exposure for all, one with another for the top course, or the least and the greatest.
-fn exposures(courses: &[Course], covering: Option<&Covering>) -> String {
-    let first = courses.first().map_or(0.0, |course| course.exposure_in);
-    let differing: Vec<usize> = courses
-        .iter()
-        .enumerate()
-        .filter(|(_, course)| (course.exposure_in - first).abs() > SAME)
-        .map(|(index, _)| index)
-        .collect();
-    match differing.as_slice() {
-        [] => exposure(first, covering),
-        [top] if top + 1 == courses.len() => {
-            format!("{}; the top course shows {}", exposure(first, covering), inches(courses[*top].exposure_in))
+fn exposures(courses: &[Course]) -> String {
+    let Some(first) = courses.first() else { return String::new() };
+    let differs = |course: &Course| (course.exposure_in - first.exposure_in).abs() > SAME;
+    match courses.iter().position(differs) {
+        None => exposure(first),
+        Some(top) if top + 1 == courses.len() => {
+            format!("{}; the top course shows {}", exposure(first), inches(courses[top].exposure_in))
         }
-        _ => {
-            let all = || courses.iter().map(|course| course.exposure_in);
-            let (least, greatest) = (all().fold(f64::INFINITY, f64::min), all().fold(0.0, f64::max));
-            format!("exposures from {} to {}", inches(least), exposure(greatest, covering))
+        Some(_) => {
+            let by_exposure = |a: &&Course, b: &&Course| a.exposure_in.total_cmp(&b.exposure_in);
+            let least = courses.iter().min_by(by_exposure).unwrap_or(first);
+            let greatest = courses.iter().max_by(by_exposure).unwrap_or(first);
+            format!("exposures from {} to {}", inches(least.exposure_in), exposure(greatest))
         }
     }
 }
 
-fn exposure(exposure_in: f64, covering: Option<&Covering>) -> String {
-    let headlap = covering.map(|covering| covering.headlap(Length::inches(exposure_in)).to_inches());
-    let headlap = headlap.map_or_else(String::new, |headlap| format!(", headlap {}", inches(headlap)));
-    format!("exposure {}{headlap}", inches(exposure_in))
+fn exposure(course: &Course) -> String {
+    format!("exposure {}, headlap {}", inches(course.exposure_in), inches(course.headlap_in))
 }
 
 /// The exact figure and its tape mark.

@@ -14,7 +14,7 @@ fn planned(text: &str) -> Plan {
 }
 
 fn shown(plan: &Plan) -> String {
-    page(plan, Catalog::shipped().get(&plan.covering.sheet), Ink::Plain)
+    page(plan, Ink::Plain)
 }
 
 fn is_narrow(page: &str) -> bool {
@@ -55,7 +55,7 @@ fn long_names_neither_widen_the_page_nor_reach_the_terminal() {
 #[test]
 fn colour_adds_nothing_but_colour() {
     let plan = planned(GABLE);
-    let coloured = page(&plan, Catalog::shipped().get(&plan.covering.sheet), Ink::Coloured);
+    let coloured = page(&plan, Ink::Coloured);
     assert!(coloured.contains("\u{1b}["));
     let mut plain = coloured;
     for code in ["\u{1b}[0m", "\u{1b}[1m", "\u{1b}[32m", "\u{1b}[33m", "\u{1b}[1;31m"] {

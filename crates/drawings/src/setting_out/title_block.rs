@@ -51,6 +51,7 @@ fn of_the_covering(sheet: &Sheet) -> Vec<Field> {
         field(9.0, "Covering", format!("{}{invented}", covering.name)),
         field(4.5, "Unit, width × length", format!("{} × {}", in_inches(covering.width_in), in_inches(covering.length_in))),
         field(5.0, "Exposure", exposure(sheet)),
+        field(2.5, "Headlap", headlap(sheet)),
         field(2.0, "Gap", in_inches(covering.gap_in)),
         field(2.5, "Nails each", covering.nails_each.to_string()),
     ]
@@ -69,6 +70,12 @@ fn exposure(sheet: &Sheet) -> String {
         }
         [least, greatest] => format!("{least} to {greatest}"),
     }
+}
+
+/// The least of the plane's courses.
+fn headlap(sheet: &Sheet) -> String {
+    let headlaps = sheet.laid.courses.iter().map(|course| course.headlap_in);
+    headlaps.reduce(f64::min).map_or_else(String::new, in_inches)
 }
 
 fn row(arrangement: &Arrangement, top: f64, fields: &[Field]) -> Vec<Item> {

@@ -122,7 +122,14 @@ fn course(laid: &[Place], index: usize, exposure: f64, cuts: &mut Vec<Cut>) -> C
     }
     let joints_in = joints(&runs, step);
     let ends = ends(laid, butt + 0.01);
-    Course { butt_in: butt, exposure_in: exposure, spans_in: vec![ends], joints_in, runs }
+    Course {
+        butt_in: butt,
+        exposure_in: exposure,
+        headlap_in: LENGTH - 2.0 * exposure,
+        spans_in: vec![ends],
+        joints_in,
+        runs,
+    }
 }
 
 fn joints(runs: &[Run], step: f64) -> Vec<f64> {
