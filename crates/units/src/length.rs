@@ -157,7 +157,11 @@ impl<'a> Reading<'a> {
         if !self.rest().is_empty() {
             return Err(Misread::new(self.at, format!("\"{}\" after the length makes no sense", self.shown_rest())));
         }
-        if total.is_finite() { Ok(Length(sign * total)) } else { Err(Misread::new(0, "a length must be an ordinary number")) }
+        if total.is_finite() {
+            Ok(Length(sign * total))
+        } else {
+            Err(Misread::new(0, "a length must be an ordinary number"))
+        }
     }
 
     /// `6`, `6.25`, `6-1/2`, `6 1/2`, `1/2`, `6½`.
@@ -168,9 +172,8 @@ impl<'a> Reading<'a> {
             return Ok(fraction);
         }
         let digits = self.take_while(|c| c.is_ascii_digit() || c == '.');
-        let value: f64 = digits
-            .parse()
-            .map_err(|_| Misread::new(start, "a number is expected here, as in 12' 6-1/2\" or 3.2 m"))?;
+        let value: f64 =
+            digits.parse().map_err(|_| Misread::new(start, "a number is expected here, as in 12' 6-1/2\" or 3.2 m"))?;
         if self.take("/") {
             return self.over(start, value);
         }

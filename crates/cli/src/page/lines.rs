@@ -32,9 +32,7 @@ pub(crate) fn write(page: &mut Page, plan: &Plan) {
 }
 
 fn of_one_kind(page: &mut Page, plan: &Plan, title: &str, lines: &[&Line]) {
-    let all: f64 = lines.iter().map(|line| line.length_ft).sum();
-    let sum = if lines.len() > 1 { format!(", {} in all", Length::feet(all)) } else { String::new() };
-    page.wrapped(2, &format!("{title}{sum}"));
+    page.wrapped(2, title);
     for line in lines {
         page.hanging(4, "", &format!("{} {}", Length::feet(line.length_ft), place(plan, line)));
     }
