@@ -114,7 +114,7 @@ fn shape_faults(block: &Block, hole: Option<usize>, corners: &[Point], sides: &[
     } else if let Some([(_, first), (_, second)]) = polygon::first_crossing(&[corners]) {
         let says = format!("the outline crosses or touches itself: side {first} meets side {second}");
         let remedy = "put the corners in the order in which you walk round the roof";
-        found.push(fault(block, "outline-crosses-itself", Part::Side { hole, side: second }, says, remedy));
+        found.push(fault(block, "outline-crosses-itself", Part::Corner { hole, corner: second }, says, remedy));
     } else if polygon::area(corners).abs() < LEAST_SIDE {
         found.push(no_area(block, hole));
     }
