@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use crate::Options;
 use crate::epsg;
 use crate::json::broken;
-use crate::names::some_of;
+use crate::names::{choice_of, some_of};
 use crate::raw::{Footprint, Found, Surface};
 use crate::refused::Refused;
 use crate::scale::{Scale, choose};
@@ -63,7 +63,7 @@ fn chosen(all: Vec<Building>, layer: Option<&str>) -> Result<Vec<Building>, Refu
     if !found.is_empty() {
         return Ok(found);
     }
-    let says = format!("no building has the id {layer:?}; the file has: {}", some_of(&has));
+    let says = format!("no building has the id {layer:?}; the file has: {}", choice_of(&has));
     Err(Refused::new(says, "Name one of these with --layer, or leave it out for all."))
 }
 

@@ -10,7 +10,7 @@ mod shape;
 use std::collections::BTreeMap;
 
 use crate::Options;
-use crate::names::{plain, some_of};
+use crate::names::{choice_of, plain};
 use crate::raw::{Footprint, Found, Surface};
 use crate::refused::Refused;
 use crate::scale::{Scale, choose};
@@ -75,12 +75,12 @@ fn layer(drawn: &[(String, Shape)], wanted: Option<&str>, passed: &[String]) -> 
         }
         (Some(wanted), _) if layers.contains_key(wanted) => Ok(wanted.to_owned()),
         (Some(wanted), _) => {
-            let says = format!("the layer {wanted:?} has no closed polyline and no face; these have: {}", some_of(&list));
+            let says = format!("the layer {wanted:?} has no closed polyline and no face; these have: {}", choice_of(&list));
             Err(Refused::new(says, "Name one of these with --layer."))
         }
         (None, 1) => Ok(drawn.first().map(|(layer, _)| layer.clone()).unwrap_or_default()),
         (None, _) => {
-            let says = format!("closed polylines and faces stand on several layers: {}", list.join(", "));
+            let says = format!("closed polylines and faces stand on several layers: {}", choice_of(&list));
             Err(Refused::new(says, "Name the layer of the roof with --layer."))
         }
     }

@@ -9,7 +9,7 @@ use roof::Point3;
 use crate::Options;
 use crate::epsg;
 use crate::json::broken;
-use crate::names::some_of;
+use crate::names::choice_of;
 use crate::raw::{Footprint, Found, Surface};
 use crate::refused::Refused;
 use crate::scale::{Scale, choose};
@@ -80,7 +80,7 @@ fn polygons(file: GeoJson, layer: Option<&str>) -> Result<Vec<Polygon>, Refused>
     let chosen: Vec<&Feature> = features.iter().filter(wanted).collect();
     if let (Some(layer), true) = (layer, chosen.is_empty()) {
         let has: Vec<String> = features.iter().filter_map(|feature| names(feature).into_iter().next()).collect();
-        let says = format!("no feature has the name or id {layer:?}; the file has: {}", some_of(&has));
+        let says = format!("no feature has the name or id {layer:?}; the file has: {}", choice_of(&has));
         return Err(Refused::new(says, "Name one of these with --layer, or leave it out for all."));
     }
     let mut found = Vec::new();

@@ -1,6 +1,6 @@
 //! Names that people and files can carry.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Longer names are cut.
 const LONGEST: usize = 60;
@@ -14,24 +14,40 @@ pub(crate) fn plain(name: &str) -> String {
 
 /// Names that were given already.
 #[derive(Debug, Default)]
-pub(crate) struct Names(BTreeSet<String>);
+pub(crate) struct Names {
+    given: BTreeSet<String>,
+    /// The last number that was tried behind a name, so that many of one name take no long search.
+    numbers: BTreeMap<String, usize>,
+}
 
 impl Names {
     /// `wanted` if it is free, else with the first free number behind it.
     pub(crate) fn unlike_others(&mut self, wanted: &str, fallback: &str) -> String {
         let plain = plain(wanted);
         let base = if plain.is_empty() { fallback.to_owned() } else { plain };
-        let numbered = (2..).map(|number| format!("{base} {number}"));
-        let free = std::iter::once(base.clone()).chain(numbered).find(|name| !self.0.contains(name)).unwrap_or(base);
-        self.0.insert(free.clone());
+        let number = self.numbers.entry(base.clone()).or_insert(1);
+        let mut free = base.clone();
+        while !self.given.insert(free.clone()) {
+            *number += 1;
+            free = format!("{base} {number}");
+        }
         free
     }
 }
 
-/// At most five of many, to show.
+/// At most five of many, to show; names have commas in them.
 pub(crate) fn some_of(names: &[String]) -> String {
-    let shown = names.iter().take(5).map(|name| plain(name)).collect::<Vec<_>>().join(", ");
-    if names.len() > 5 { format!("{shown} and {} more", names.len() - 5) } else { shown }
+    first_of(names, 5)
+}
+
+/// At most thirty, to choose from.
+pub(crate) fn choice_of(names: &[String]) -> String {
+    first_of(names, 30)
+}
+
+fn first_of(names: &[String], most: usize) -> String {
+    let shown = names.iter().take(most).map(|name| plain(name)).collect::<Vec<_>>().join("; ");
+    if names.len() > most { format!("{shown} and {} more", names.len() - most) } else { shown }
 }
 
 #[cfg(test)]

@@ -21,8 +21,8 @@ const STEP: f64 = 12.0 / 10_000.0;
 const FARTHEST: f64 = 10_000.0 * 12.0;
 /// Smaller than this is no house.
 const SMALLEST: f64 = 3.0 * 12.0;
-/// Beyond this no two places on Earth lie apart, in inches, and `f64` no longer holds a sixteenth.
-const ABSURD: f64 = 1e9;
+/// In inches. Eastings with the number of their zone in front reach 60,500 km; `f64` holds a thousandth of an inch here.
+const ABSURD: f64 = 1e10;
 /// Of outlines and planes, in square inches; less is a crumb.
 const LEAST_OUTLINE: f64 = 144.0;
 const LEAST_PLANE: f64 = 10.0;
@@ -198,8 +198,8 @@ impl Desk {
 
     fn note_faults(&mut self, pieces: usize) {
         if self.turned_over * 2 > pieces {
-            let says = "Most planes face down in the file: x and y may be exchanged there, and the house be a mirror image.";
-            self.notes.push(says.into());
+            let says = "Most planes face down in the file: if x is north there and y east, this house is a mirror image.";
+            self.notes.insert(0, says.into());
         }
         let bent: Vec<String> =
             self.out_of_flat.iter().filter(|(off, _)| *off > FLAT).map(|(_, name)| name.clone()).collect();

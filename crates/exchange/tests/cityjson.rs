@@ -97,7 +97,7 @@ fn lines_of_features_are_read() {
     let only = json(&text, &on_layer("b")).unwrap();
     assert_eq!((only.planes.len(), only.outlines[0].name.as_str()), (2, "b"));
     let refused = json(&text, &on_layer("c")).unwrap_err();
-    assert!(refused.says.contains("a, b"), "{refused}");
+    assert!(refused.says.contains("a; b"), "{refused}");
     let refused = json(&feature("a", 0).to_string(), &Options::default()).unwrap_err();
     assert!(refused.says.contains("first line"), "{refused}");
 }

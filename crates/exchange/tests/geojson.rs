@@ -88,7 +88,7 @@ fn one_feature_by_name_or_id() {
         assert_eq!(found.outlines[0].name, name);
     }
     let refused = json(L_IN_METRES, &exchange::Options { units: Some(LengthUnit::M), ..on_layer("x") }).unwrap_err();
-    assert!(refused.says.contains("barn, b"), "{refused}");
+    assert!(refused.says.contains("barn; b"), "{refused}");
 }
 
 #[test]
