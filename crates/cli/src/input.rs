@@ -19,7 +19,7 @@ pub(crate) struct Source {
 /// Reads a whole text file.
 pub(crate) fn read(path: &Path) -> Result<Source, Box<Note>> {
     let name = path.display().to_string();
-    let bytes = bytes(path, &name)?;
+    let bytes = bytes(path, LARGEST, "nobody types that much")?;
     let text = decode(&bytes).map_err(|mistake| {
         Box::new(Note::plain(format!("{name}, line {}: {}", mistake.line, mistake.says), mistake.remedy))
     })?;
@@ -33,21 +33,22 @@ fn format(path: &Path) -> Format {
     if is_json { Format::Json } else { Format::Toml }
 }
 
-fn bytes(path: &Path, name: &str) -> Result<Vec<u8>, Box<Note>> {
+/// Reads a whole file, unless it is larger than `most` bytes; `then` says what that means.
+pub(crate) fn bytes(path: &Path, most: usize, then: &str) -> Result<Vec<u8>, Box<Note>> {
+    let name = path.display();
     if path.is_dir() {
         return Err(Box::new(Note::plain(format!("{name} is a folder, not a file"), "Name the file in it.")));
     }
     let mut bytes = Vec::new();
     // One byte more than is allowed tells that there is too much, without reading it all.
-    let most = LARGEST as u64 + 1;
-    let read = File::open(path).and_then(|file| file.take(most).read_to_end(&mut bytes));
+    let read = File::open(path).and_then(|file| file.take(most as u64 + 1).read_to_end(&mut bytes));
     match read {
         Err(error) if error.kind() == ErrorKind::NotFound => {
             Err(Box::new(Note::plain(format!("there is no file {name}"), "Check the name and the folder you are in.")))
         }
         Err(error) => Err(Box::new(Note::plain(format!("{name} cannot be read: {error}"), "Check that you may read it."))),
-        Ok(_) if bytes.len() > LARGEST => {
-            let says = format!("{name} is larger than {} MB: nobody types that much", LARGEST >> 20);
+        Ok(_) if bytes.len() > most => {
+            let says = format!("{name} is larger than {} MB: {then}", most >> 20);
             Err(Box::new(Note::plain(says, "Check that this is the right file.")))
         }
         Ok(_) => Ok(bytes),

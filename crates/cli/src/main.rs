@@ -11,7 +11,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use commands::{new, plan, schema, sheets};
+use commands::{import, new, plan, schema, sheets};
 
 /// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
 #[derive(Parser)]
@@ -28,6 +28,7 @@ enum Command {
     Sheets(sheets::Arguments),
     Schema(schema::Arguments),
     New(new::Arguments),
+    Import(import::Arguments),
 }
 
 /// What the program ends with; the numbers are a contract.
@@ -47,6 +48,7 @@ fn main() -> ExitCode {
         Command::Sheets(arguments) => sheets::run(&arguments),
         Command::Schema(arguments) => schema::run(&arguments),
         Command::New(arguments) => new::run(&arguments),
+        Command::Import(arguments) => import::run(&arguments),
     };
     ExitCode::from(ending as u8)
 }
