@@ -34,7 +34,7 @@ pub(crate) fn read(bytes: &[u8], options: &Options) -> Result<Found, Refused> {
             Drawn::Passed(why) => *passed.entry(why).or_default() += 1,
         }
     }
-    found.notes.extend(passed.iter().map(|(why, count)| format!("Passed over: {count} {why}.")));
+    found.notes.extend(passed.iter().map(|(why, count)| format!("Passed over: {why} ({count}).")));
     let layer = layer(&drawn, options.layer.as_deref(), &found.notes)?;
     drawn.retain(|(on, _)| *on == layer);
     sort(drawn, &plain(&layer), &mut found);

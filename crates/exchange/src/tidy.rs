@@ -224,10 +224,14 @@ fn without_last(ring: &[Point3]) -> usize {
     ring.len() - usize::from(repeats)
 }
 
+/// In the direction asked for, from the corner at the lower left.
 fn running(mut ring: Vec<[f64; 2]>, counter_clockwise: bool) -> Vec<[f64; 2]> {
     if (polygon::area(&ring) > 0.0) != counter_clockwise {
         ring.reverse();
     }
+    let out = |at: &usize| ring[*at][0] + ring[*at][1];
+    let first = (0..ring.len()).min_by(|a, b| out(a).total_cmp(&out(b))).unwrap_or_default();
+    ring.rotate_left(first);
     ring
 }
 
