@@ -136,7 +136,7 @@ fn a_roof_that_cannot_be_built_ends_with_1_and_the_rest_is_there() {
     let output = planned("bow-tie", &format!("{SHED}{crossed}"), &[]);
     assert_eq!(ending(&output), 1, "{}", err(&output));
     assert!(err(&output).contains("bow tie: the outline crosses"), "{}", err(&output));
-    assert!(err(&output).contains("job.toml:14:"), "it points into the file: {}", err(&output));
+    assert!(err(&output).contains("job.toml:12:"), "it points into the file: {}", err(&output));
     assert!(out(&output).contains("NOT ALL IS PLANNED") && out(&output).contains("shed, south"), "{}", out(&output));
 }
 

@@ -12,7 +12,7 @@ use crate::problem::{Problem, Severity};
 use crate::raise::{End, Raised, raise};
 use crate::rings::chain;
 use crate::seam::{Stretch, stretches};
-use crate::{Block, Edge, EdgeKind, Frame, Line, Plane, Ring, Roof};
+use crate::{Block, Edge, EdgeKind, Frame, Line, Plane, Point3, Ring, Roof};
 
 /// A roof as far as it could be built, with what is wrong beside it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -61,8 +61,8 @@ struct Joined {
     /// Plane of each piece.
     plane_of: Vec<usize>,
     pieces: Vec<Region>,
-    /// Sides along which no plane rises, with their blocks.
-    ends: Vec<(String, End)>,
+    /// Sides along which no plane rises, by block.
+    ends: BTreeMap<String, Vec<End>>,
     standing: Standing,
 }
 
@@ -70,8 +70,7 @@ impl Joined {
     fn of(blocks: Vec<Raised>, problems: &mut Vec<Problem>) -> Self {
         let visible = visible(&blocks, problems);
         let name = |block: &Raised| block.planes.first().map_or_else(String::new, |plane| plane.block.clone());
-        let ends: Vec<(String, End)> =
-            blocks.iter().flat_map(|block| block.ends.iter().map(move |&end| (name(block), end))).collect();
+        let ends = blocks.iter().map(|block| (name(block), block.ends.clone())).collect();
         let planes = blocks.iter().flat_map(|block| block.planes.iter().cloned()).collect();
         let plane_of = (0..visible.len()).collect();
         Self { planes, plane_of, pieces: visible, ends, standing: Standing::of(blocks) }
@@ -107,18 +106,24 @@ impl Joined {
 
     /// Pieces of one plane that touch become the plane with the lowest bearing side.
     fn merge_coplanar(&mut self, stretches: &[Stretch]) {
-        loop {
-            let next = stretches.iter().find_map(|stretch| {
-                let (a, b) = (self.plane_of[stretch.piece], self.plane_of[stretch.other?]);
-                (a != b && self.is_one_plane(a, b)).then_some((a.min(b), a.max(b)))
-            });
-            let Some((kept, gone)) = next else { return };
-            for plane in &mut self.plane_of {
-                if *plane == gone {
-                    *plane = kept;
-                }
+        let mut leads_to: Vec<usize> = (0..self.planes.len()).collect();
+        let lowest = |leads_to: &[usize], mut plane: usize| {
+            while leads_to[plane] != plane {
+                plane = leads_to[plane];
             }
-            self.start_further_left(kept, gone);
+            plane
+        };
+        for stretch in stretches {
+            let Some(other) = stretch.other else { continue };
+            let [a, b] = [stretch.piece, other].map(|piece| lowest(&leads_to, self.plane_of[piece]));
+            if a != b && self.is_one_plane(a, b) {
+                let (kept, gone) = (a.min(b), a.max(b));
+                leads_to[gone] = kept;
+                self.start_further_left(kept, gone);
+            }
+        }
+        for plane in &mut self.plane_of {
+            *plane = lowest(&leads_to, *plane);
         }
     }
 
@@ -146,7 +151,7 @@ impl Joined {
             let plane = self.plane_of[stretch.piece];
             let other = stretch.other.map(|piece| self.plane_of[piece]);
             if other != Some(plane) {
-                edges.entry(plane).or_default().extend(self.bounds(plane, other, stretch.from, stretch.to));
+                edges.entry(plane).or_default().extend(self.bounds(stretch, plane, other));
             }
         }
         edges
@@ -154,19 +159,16 @@ impl Joined {
 
     /// A wing's inner gable is meant to vanish under the other roof; where part of it stands out it shows as a wall.
     fn ends_that_poke_through(&self, stretches: &[Stretch]) -> Vec<Problem> {
-        let pokes = |(block, end): &&(String, End)| {
-            let whole = distance(end.line[0], end.line[1]);
-            let on_it = |stretch: &&Stretch| {
-                self.planes[self.plane_of[stretch.piece]].block == *block
-                    && lies_on(&end.line, scale(geom::add(stretch.from, stretch.to), 0.5))
-            };
-            let own: Vec<&Stretch> = stretches.iter().filter(on_it).collect();
-            let seen: f64 = own.iter().map(|stretch| distance(stretch.from, stretch.to)).sum();
-            let over_a_roof = |stretch: &&&Stretch| self.standing.covers(block, beyond(stretch.from, stretch.to));
-            let over: f64 = own.iter().filter(over_a_roof).map(|stretch| distance(stretch.from, stretch.to)).sum();
-            over > 1.0 && whole - seen > 1.0
-        };
-        let found = self.ends.iter().filter(pokes);
+        let mut of_block: BTreeMap<&str, Vec<&Stretch>> = BTreeMap::new();
+        for stretch in stretches {
+            of_block.entry(self.block_of(stretch.piece)).or_default().push(stretch);
+        }
+        let ends = self.ends.iter().flat_map(|(block, ends)| ends.iter().map(move |end| (block, end)));
+        let found = ends.filter(|(block, end)| {
+            let own = of_block.get(block.as_str()).into_iter().flatten().copied();
+            let on_it = |stretch: &&Stretch| lies_on(&end.line, scale(geom::add(stretch.from, stretch.to), 0.5));
+            self.pokes_through(block, end, own.filter(on_it))
+        });
         found
             .map(|(block, end)| Problem {
                 code: "gable-pokes-through",
@@ -179,10 +181,29 @@ impl Joined {
             .collect()
     }
 
-    fn bounds(&self, plane: usize, other: Option<usize>, from: Point, to: Point) -> Vec<Bound> {
+    /// Whether an end is seen over another roof in part and hidden in part, told from the stretches along it.
+    fn pokes_through<'a>(&self, block: &str, end: &End, own: impl Iterator<Item = &'a Stretch>) -> bool {
+        let (mut seen, mut over) = (0.0, 0.0);
+        for stretch in own {
+            let length = distance(stretch.from, stretch.to);
+            seen += length;
+            if self.standing.covers(block, beyond(stretch.from, stretch.to)) {
+                over += length;
+            }
+        }
+        over > 1.0 && distance(end.line[0], end.line[1]) - seen > 1.0
+    }
+
+    /// The block that a piece was raised in: its plane may since have become one with another block's.
+    fn block_of(&self, piece: usize) -> &str {
+        &self.planes[piece].block
+    }
+
+    fn bounds(&self, stretch: &Stretch, plane: usize, other: Option<usize>) -> Vec<Bound> {
+        let Stretch { from, to, .. } = *stretch;
         let here = &self.planes[plane].frame;
         let Some(other) = other else {
-            let across = if self.along_wall(plane, from, to) { Across::Wall } else { Across::Open };
+            let across = if self.along_wall(stretch, here) { Across::Wall } else { Across::Open };
             return vec![Bound { from, to, kind: kind(here, from, to, across), meets: None }];
         };
         let there = &self.planes[other].frame;
@@ -194,11 +215,12 @@ impl Joined {
     }
 
     /// Whether a free stretch runs along a wall: a side marked as one, or another block that stands higher just beyond.
-    fn along_wall(&self, plane: usize, from: Point, to: Point) -> bool {
+    fn along_wall(&self, &Stretch { piece, from, to, .. }: &Stretch, frame: &Frame) -> bool {
         let middle = scale(geom::add(from, to), 0.5);
-        let Plane { block, frame, .. } = &self.planes[plane];
-        let is_marked = |(of, end): &(String, End)| of == block && end.is_wall && lies_on(&end.line, middle);
-        self.ends.iter().any(is_marked) || self.standing.stands_above(block, beyond(from, to), height(frame, middle))
+        let block = self.block_of(piece);
+        let is_marked = |end: &End| end.is_wall && lies_on(&end.line, middle);
+        self.ends.get(block).is_some_and(|ends| ends.iter().any(is_marked))
+            || self.standing.stands_above(block, beyond(from, to), height(frame, middle))
     }
 }
 
@@ -278,28 +300,31 @@ fn assemble(planes: Vec<Plane>, lines: Vec<(EdgeKind, [Point; 2], Vec<usize>)>, 
 }
 
 /// Lines of one kind between the same planes that run on straight are one line.
-fn join_lines(mut lines: Vec<Line>) -> Vec<Line> {
-    let mut at = 0;
-    while at < lines.len() {
-        match (0..lines.len()).find(|&next| next != at && runs_on(&lines[at], &lines[next])) {
-            Some(next) => {
-                lines[at].ends[1] = lines[next].ends[1];
-                lines.remove(next);
-                at = at.min(next);
-            }
-            None => at += 1,
+fn join_lines(lines: Vec<Line>) -> Vec<Line> {
+    let mut alike: BTreeMap<(EdgeKind, Vec<usize>), Vec<Line>> = BTreeMap::new();
+    for mut line in lines {
+        let same = alike.entry((line.kind, line.planes.clone())).or_default();
+        while let Some((at, ends)) = same.iter().enumerate().find_map(|(at, other)| Some((at, joined(other, &line)?))) {
+            line.ends = ends;
+            same.swap_remove(at);
         }
+        same.push(line);
     }
-    lines
+    alike.into_values().flatten().collect()
+}
+
+/// The ends of the line that two lines make, if either runs on into the other.
+fn joined(line: &Line, other: &Line) -> Option<[Point3; 2]> {
+    match (runs_on(line, other), runs_on(other, line)) {
+        (true, _) => Some([line.ends[0], other.ends[1]]),
+        (_, true) => Some([other.ends[0], line.ends[1]]),
+        _ => None,
+    }
 }
 
 fn runs_on(line: &Line, next: &Line) -> bool {
     let near = |a: [f64; 3], b: [f64; 3]| (0..3).all(|i| (a[i] - b[i]).abs() < JOINED);
     let flat = |line: &Line| sub([line.ends[1][0], line.ends[1][1]], [line.ends[0][0], line.ends[0][1]]);
     let (a, b) = (flat(line), flat(next));
-    line.kind == next.kind
-        && line.planes == next.planes
-        && near(line.ends[1], next.ends[0])
-        && dot(a, b) > 0.0
-        && cross(a, b).abs() <= 1e-6 * (dot(a, a) * dot(b, b)).sqrt()
+    near(line.ends[1], next.ends[0]) && dot(a, b) > 0.0 && cross(a, b).abs() <= 1e-6 * (dot(a, a) * dot(b, b)).sqrt()
 }

@@ -134,11 +134,14 @@ fn overhang_needed(block: &Raised) -> Option<Problem> {
 /// Every block's planes as raised, to look up what stands where.
 pub(crate) struct Standing {
     blocks: Vec<Raised>,
+    /// Of each block's walls.
+    bounds: Vec<[Point; 2]>,
 }
 
 impl Standing {
     pub(crate) fn of(blocks: Vec<Raised>) -> Self {
-        Self { blocks }
+        let bounds = blocks.iter().map(|block| bounds(&block.walls)).collect();
+        Self { blocks, bounds }
     }
 
     /// Whether inside the walls of another block than `own`, at a plan point, a roof is higher than `than`.
@@ -153,7 +156,9 @@ impl Standing {
 
     /// Heights at a plan point of the roofs of blocks other than `own` whose walls stand around it.
     fn roofs_over<'a>(&'a self, own: &'a str, p: Point) -> impl Iterator<Item = f64> + 'a {
-        let others = self.blocks.iter().filter(move |block| block.planes.first().is_some_and(|plane| plane.block != own));
+        let near = move |[low, high]: &[Point; 2]| (0..2).all(|axis| low[axis] <= p[axis] && p[axis] <= high[axis]);
+        let blocks = self.blocks.iter().zip(&self.bounds).filter(move |(_, bounds)| near(bounds)).map(|(block, _)| block);
+        let others = blocks.filter(move |block| block.planes.first().is_some_and(|plane| plane.block != own));
         others.filter(move |block| contains(&block.walls, p)).filter_map(move |block| {
             let over = |(_, region): &(&Plane, &Region)| contains(region, p);
             let (plane, _) = block.planes.iter().zip(&block.pieces).find(over)?;

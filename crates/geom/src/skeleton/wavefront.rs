@@ -17,6 +17,8 @@ struct Vertex {
     reflex: bool,
     /// On its way along a closed pair of edges; its neighbours are settled when it arrives.
     jumping: bool,
+    /// Time of the earliest hit that waits in the queue; later ones are looked for when this one is out of date.
+    next_hit: f64,
 }
 
 /// A moving stretch of one face's line.
@@ -81,7 +83,10 @@ pub(super) fn trace(contours: &[Contour], start: f64, care: Care) -> Result<Skel
             Some(meeting) if patience == 0 => return Err(Stuck::Unresolved(meeting.place)),
             Some(meeting) => front.resolve(meeting),
             None if event.kind == Kind::Change => front.change_runs(),
-            None => patience += 1,
+            None => {
+                front.look_again(event);
+                patience += 1;
+            }
         }
     }
     match front.edges.iter().find(|edge| edge.alive) {
@@ -144,6 +149,7 @@ impl Front {
                 alive: true,
                 reflex: false,
                 jumping: false,
+                next_hit: f64::INFINITY,
             });
             self.arcs.push(Arc { face: this, from: this, to: next, other: None });
         }
@@ -257,14 +263,41 @@ impl Front {
         }
     }
 
+    /// Finds the earliest hit of a reflex vertex among all edges.
     fn expect_hits_of(&mut self, vertex: u32) {
-        for index in 0..self.living_edges.len() {
-            self.expect_hit(vertex, self.living_edges[index]);
+        self.vertices[vertex as usize].next_hit = f64::INFINITY;
+        let hits = self.living_edges.iter().filter_map(|&edge| Some((self.hit(vertex, edge)?, edge)));
+        if let Some((time, edge)) = hits.min_by(|a, b| a.0.total_cmp(&b.0)) {
+            self.await_hit(vertex, edge, time);
         }
     }
 
+    /// Notes the hit of a reflex vertex on an edge that is new to it, if it comes before all the others.
+    fn expect_hit(&mut self, vertex: u32, edge: u32) {
+        if let Some(time) = self.hit(vertex, edge).filter(|&time| time < self.vertices[vertex as usize].next_hit) {
+            self.await_hit(vertex, edge, time);
+        }
+    }
+
+    fn await_hit(&mut self, vertex: u32, edge: u32, time: f64) {
+        self.vertices[vertex as usize].next_hit = time;
+        let Edge { start, end, .. } = self.edges[edge as usize];
+        self.queue.push(Event { time, kind: Kind::Hit { vertex, edge, start, end } });
+    }
+
+    /// Where the edge that a vertex would have hit is no longer what it was, the vertex looks for its next hit.
+    fn look_again(&mut self, event: Event) {
+        if let Kind::Hit { vertex, .. } = event.kind {
+            let Vertex { alive, next_hit, .. } = self.vertices[vertex as usize];
+            if alive && event.time >= next_hit {
+                self.expect_hits_of(vertex);
+            }
+        }
+    }
+
+    /// When a reflex vertex runs into an edge, if it does.
     #[inline]
-    fn expect_hit(&mut self, index: u32, edge_index: u32) {
+    fn hit(&self, index: u32, edge_index: u32) -> Option<f64> {
         let vertex = &self.vertices[index as usize];
         let edge = &self.edges[edge_index as usize];
         let line = &self.lines[edge.face as usize];
@@ -274,16 +307,14 @@ impl Front {
         // What touches a vertex at its birth was joined there; it moves into its own part of the plane.
         let least = if vertex.born < self.now { -self.care.near } else { self.care.near };
         if closing <= 1e-12 || gap_now <= least || !edge.alive || edge_index == vertex.before || edge_index == vertex.after {
-            return;
+            return None;
         }
         let time = (gap / closing).max(self.now);
         let (start, end) = (&self.vertices[edge.start as usize], &self.vertices[edge.end as usize]);
         let at = |vertex: &Vertex| dot(line.along, vertex.base) + time * dot(line.along, vertex.velocity);
         let here = at(vertex);
-        if here >= at(start) - self.care.near && here <= at(end) + self.care.near && !start.jumping && !end.jumping {
-            let kind = Kind::Hit { vertex: index, edge: edge_index, start: edge.start, end: edge.end };
-            self.queue.push(Event { time, kind });
-        }
+        let within = here >= at(start) - self.care.near && here <= at(end) + self.care.near;
+        (within && !start.jumping && !end.jumping).then_some(time)
     }
 
     /// Settles everything that touches at one place now.
@@ -409,6 +440,7 @@ impl Front {
             alive: true,
             reflex: false,
             jumping: false,
+            next_hit: f64::INFINITY,
         });
         self.edges[before as usize].end = index;
         self.edges[after as usize].start = index;
