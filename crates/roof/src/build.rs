@@ -1,6 +1,6 @@
 //! The room's one verb: from measured blocks to planes and lines.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use geom::region::Region;
 use geom::{Point, cross, distance, dot, scale, sub};
@@ -8,9 +8,10 @@ use units::Area;
 
 use crate::classify::{Across, JOINED, crossing, height, kind};
 use crate::envelope::{Standing, visible};
-use crate::problem::{Problem, Severity};
+use crate::problem::{Part, Problem, Severity};
 use crate::raise::{End, Raised, raise};
 use crate::rings::chain;
+use crate::sanity::sanity_check;
 use crate::seam::{Stretch, stretches};
 use crate::{Block, Edge, EdgeKind, Frame, Line, Plane, Point3, Ring, Roof};
 
@@ -51,7 +52,20 @@ pub fn build(blocks: &[Block], north_deg: f64) -> Built {
         }
     }
     let roof = Joined::of(raised, &mut problems).into_roof(&mut problems);
+    problems.extend(sanity_check(&roof).into_iter().map(not_proven));
     Built { roof, problems }
+}
+
+/// A roof that does not pass its own proof must not be ordered from.
+fn not_proven(flaw: String) -> Problem {
+    Problem {
+        code: "roof-not-proven",
+        severity: Severity::Error,
+        block: String::new(),
+        part: Part::Whole,
+        says: format!("the roof does not pass its own proof: {flaw}"),
+        remedy: "do not order from this plan; move the corners near there by a tape mark, or draw the part otherwise".into(),
+    }
 }
 
 /// The planes of all blocks with what is seen of each.
@@ -81,7 +95,7 @@ impl Joined {
         self.merge_coplanar(&stretches);
         let edges = self.edges(&stretches);
         problems.extend(self.ends_that_poke_through(&stretches));
-        let lines = lines(&self.planes, &edges);
+        let lines = lines(&edges);
         for (plane, edges) in &edges {
             self.planes[*plane].rings = chain(edges, &self.planes[*plane].frame);
         }
@@ -259,22 +273,14 @@ fn bound(here: &Frame, there: &Frame, other: usize, from: Point, to: Point) -> B
 }
 
 /// Every line once: a joint of two planes is seen from both and counted from the first.
-fn lines(planes: &[Plane], edges: &BTreeMap<usize, Vec<Bound>>) -> Vec<(EdgeKind, [Point; 2], Vec<usize>)> {
+fn lines(edges: &BTreeMap<usize, Vec<Bound>>) -> Vec<(EdgeKind, [Point; 2], Vec<usize>)> {
     let mut lines = Vec::new();
-    let mut told: BTreeSet<(usize, usize)> = BTreeSet::new();
     for (&plane, bounds) in edges {
-        for bound in bounds {
-            match bound.meets {
-                Some(other) if other < plane => debug_assert!(told.contains(&(other, plane))),
-                Some(other) => {
-                    told.insert((plane, other));
-                    lines.push((bound.kind, [bound.from, bound.to], vec![plane, other]));
-                }
-                None => lines.push((bound.kind, [bound.from, bound.to], vec![plane])),
-            }
+        for bound in bounds.iter().filter(|bound| bound.meets.is_none_or(|other| plane < other)) {
+            let of = std::iter::once(plane).chain(bound.meets).collect();
+            lines.push((bound.kind, [bound.from, bound.to], of));
         }
     }
-    debug_assert!(lines.iter().all(|line| line.2.iter().all(|&plane| plane < planes.len())));
     lines
 }
 
