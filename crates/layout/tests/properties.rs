@@ -386,7 +386,6 @@ fn wild() -> impl Strategy<Value = Plane> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
 
     #[test]
     fn four_sided_planes_are_sane(plane in four_sided(), sheet in sheets()) {
