@@ -32,8 +32,8 @@ fn piece_too_small(facts: &Facts) -> Verdict {
         let least = laid.covering.least_piece.to_inches();
         for (number, course) in laid.units.courses.iter().enumerate() {
             for run in &course.runs {
-                let width = width(&laid, run);
-                run.lefts().for_each(|left| widths.add(width, least, laid.place_at(number, left)));
+                let (width, middle) = piece(&laid, run);
+                run.lefts().for_each(|left| widths.add(width, least, laid.place_at(number, left + middle)));
             }
         }
     }
@@ -49,9 +49,10 @@ fn piece_too_small(facts: &Facts) -> Verdict {
     )
 }
 
-fn width(laid: &Laid, run: &Run) -> f64 {
+/// A piece's greatest width, and its middle from the left side of the unit it is cut from.
+fn piece(laid: &Laid, run: &Run) -> (f64, f64) {
     let cut = run.cut.and_then(|cut| laid.units.cuts.get(cut as usize));
-    cut.map_or(run.width, |cut| cut.width)
+    cut.map_or((run.width, run.width / 2.0), |cut| (cut.width, cut.extent().iter().sum::<f64>() / 2.0))
 }
 
 #[cfg(test)]
