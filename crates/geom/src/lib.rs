@@ -7,7 +7,7 @@ pub mod polygon;
 pub mod region;
 pub mod skeleton;
 
-pub use point::{Point, add, cross, distance, dot, scale, sub};
+pub use point::{Point, add, cross, distance, dot, off_segment, scale, sub};
 
 /// Two points nearer than this are one point. A power of two, far below what a tape shows (1/16) and far above what
 /// `f64` loses on coordinates of a few thousand.

@@ -43,3 +43,11 @@ pub fn distance(a: Point, b: Point) -> f64 {
     let d = sub(a, b);
     dot(d, d).sqrt()
 }
+
+/// Distance of a point from the segment between `a` and `b`.
+#[must_use]
+pub fn off_segment(p: Point, a: Point, b: Point) -> f64 {
+    let along = sub(b, a);
+    let share = (dot(sub(p, a), along) / dot(along, along).max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
+    distance(p, add(a, scale(along, share)))
+}

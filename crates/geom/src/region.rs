@@ -4,7 +4,7 @@ use i_overlay::core::fill_rule::FillRule;
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::float::scale::FixedScaleFloatOverlay;
 
-use crate::{Point, TOLERANCE, add, distance, dot, polygon, scale, sub};
+use crate::{Point, TOLERANCE, distance, off_segment, polygon};
 
 /// Rings: outer ones counter-clockwise, holes clockwise.
 pub type Region = Vec<Vec<Point>>;
@@ -55,13 +55,6 @@ fn without_spikes(mut ring: Vec<Point>) -> Vec<Point> {
         }
     }
     ring
-}
-
-/// Distance of a point from a segment.
-fn off_segment(p: Point, a: Point, b: Point) -> f64 {
-    let along = sub(b, a);
-    let share = (dot(sub(p, a), along) / dot(along, along).max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
-    distance(p, add(a, scale(along, share)))
 }
 
 /// Area of a region.

@@ -302,7 +302,7 @@ fn assemble(planes: Vec<Plane>, lines: Vec<(EdgeKind, [Point; 2], Vec<usize>)>, 
     let plan_area: Area = planes.iter().map(Plane::plan_area).sum();
     let heights = planes.iter().flat_map(|plane| &plane.rings).flat_map(|ring| &ring.corners).map(|corner| corner[2]);
     let (low, high) = heights.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), z| (low.min(z), high.max(z)));
-    Roof { height: (high - low).max(0.0), planes, lines, plan_area }
+    Roof { height: (high - low).max(0.0), planes, lines, plan_area, openings: Vec::new() }
 }
 
 /// Lines of one kind between the same planes that run on straight are one line.

@@ -1,8 +1,14 @@
 //! Blocks, planes and lines: from outlines and pitches to true areas and lengths.
 
 mod build;
+mod carve;
 mod classify;
+mod clear;
+mod cricket;
+mod cut_out;
 mod envelope;
+mod fit;
+mod opening;
 mod outline;
 mod overhang;
 mod plane;
@@ -15,6 +21,8 @@ mod seam;
 use units::{Area, Length, Pitch};
 
 pub use build::{Built, build};
+pub use cut_out::cut_out;
+pub use opening::{Cricket, Opening, OpeningKind, PlacedOpening, Spot};
 pub use plane::{Edge, EdgeKind, Frame, Place, Plane, Point3, Ring};
 pub use problem::{Part, Problem, Severity};
 pub use sanity::sanity_check;
@@ -82,6 +90,8 @@ pub struct Roof {
     pub planes: Vec<Plane>,
     /// Every line, each once.
     pub lines: Vec<Line>,
+    /// What has been cut out of the planes.
+    pub openings: Vec<PlacedOpening>,
     /// Area covered, seen in plan.
     pub plan_area: Area,
     /// From the lowest edge to the highest line, in inches.

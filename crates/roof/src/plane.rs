@@ -66,11 +66,17 @@ pub enum EdgeKind {
     HighEdge,
     /// Level line where the plane falls towards a wall.
     DeadValley,
+    /// The low side of an opening. Openings' edges are kept apart from walls.
+    Sill,
+    /// A side of an opening along the slope.
+    Side,
+    /// The high side of an opening; also where a cricket runs up against its chimney.
+    Head,
 }
 
 impl EdgeKind {
     /// Every kind.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 13] = [
         Self::Eave,
         Self::Rake,
         Self::Ridge,
@@ -81,6 +87,9 @@ impl EdgeKind {
         Self::Break,
         Self::HighEdge,
         Self::DeadValley,
+        Self::Sill,
+        Self::Side,
+        Self::Head,
     ];
 
     /// The trade's word for it.
@@ -97,6 +106,9 @@ impl EdgeKind {
             Self::Break => "break",
             Self::HighEdge => "high edge",
             Self::DeadValley => "dead valley",
+            Self::Sill => "sill",
+            Self::Side => "side",
+            Self::Head => "head",
         }
     }
 }

@@ -43,4 +43,9 @@ pub enum Part {
         /// Index of the side.
         side: usize,
     },
+    /// An opening.
+    Opening {
+        /// Index in the list of openings.
+        opening: usize,
+    },
 }
