@@ -48,7 +48,12 @@ pub(crate) fn projection(covering: &Covering, kind: EdgeKind) -> f64 {
         EdgeKind::Hip | EdgeKind::Break | EdgeKind::HighEdge => 0.0,
         EdgeKind::Ridge => -edges.ridge_slot.to_inches() / 2.0,
         EdgeKind::Valley => -edges.valley_clear.to_inches() / 2.0,
-        EdgeKind::Sidewall | EdgeKind::Headwall | EdgeKind::DeadValley => -edges.off_walls.to_inches(),
+        EdgeKind::Sidewall
+        | EdgeKind::Headwall
+        | EdgeKind::DeadValley
+        | EdgeKind::Sill
+        | EdgeKind::Side
+        | EdgeKind::Head => -edges.off_walls.to_inches(),
     }
 }
 
@@ -56,7 +61,7 @@ pub(crate) fn projection(covering: &Covering, kind: EdgeKind) -> f64 {
 pub(crate) fn weather_line(covering: &Covering, kind: EdgeKind) -> f64 {
     let covered = match kind {
         EdgeKind::Hip | EdgeKind::Ridge => covering.cap.cover,
-        EdgeKind::Headwall => covering.edges.apron_leg,
+        EdgeKind::Headwall | EdgeKind::Sill => covering.edges.apron_leg,
         EdgeKind::HighEdge => covering.edges.high_edge_metal,
         _ => return projection(covering, kind),
     };

@@ -1,5 +1,5 @@
 use covering::Covering;
-use roof::{Place, Plane};
+use roof::{EdgeKind, Place, Plane};
 
 use crate::bond::NIL;
 use crate::cut::sides;
@@ -36,10 +36,11 @@ pub(crate) struct LowEdge {
     pub(crate) to: f64,
 }
 
-/// Eaves, breaks, level valleys and dead valleys as laid, in the order of the outline.
+/// Eaves, breaks, level valleys and dead valleys as laid, in the order of the outline. The head of an opening is none:
+/// courses run on behind it, and what is left of those under it lies there as in the field.
 pub(crate) fn low_edges(plane: &Plane, covering: &Covering, laid: &[Vec<Place>]) -> Vec<LowEdge> {
-    let lines: Vec<LowEdge> =
-        edges(plane).filter_map(|(side, kind)| LowEdge::of(side, -projection(covering, kind))).collect();
+    let starting = edges(plane).filter(|&(_, kind)| kind != EdgeKind::Head);
+    let lines: Vec<LowEdge> = starting.filter_map(|(side, kind)| LowEdge::of(side, -projection(covering, kind))).collect();
     let low = laid.iter().flat_map(|ring| sides(ring)).filter_map(|side| LowEdge::of(side, 0.0));
     low.filter(|edge| lines.iter().any(|line| edge.is_on(line))).collect()
 }

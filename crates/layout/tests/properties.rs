@@ -359,6 +359,64 @@ fn pierced() -> impl Strategy<Value = Plane> {
     })
 }
 
+/// An opening at `[u, v]` of a plane, with the triangle of a cricket behind it or without. May come near the plane's edges.
+fn opened() -> impl Strategy<Value = (Plane, Rings)> {
+    let sizes = (3.0..60.0f64, 3.0..40.0f64);
+    (2.0..127.0f64, 2.0..60.0f64, sizes, any::<bool>(), side(), high()).prop_map(
+        |(u, v, (width, height), has_cricket, kind, top)| {
+            use EdgeKind::{Eave, Head, Side, Sill, Valley};
+            let outer: [Place; 4] = [[0.0, 0.0], [190.0, 0.0], [190.0, 140.0], [0.0, 140.0]];
+            let [right, high] = [u + width, v + height];
+            // Seen in plan a cricket reaches back half its width; √(12² + 8²) / 12 as far on the slope.
+            let apex = [u + width / 2.0, high + width / 2.0 * 208f64.sqrt() / 12.0];
+            let (hole, kinds) = if has_cricket {
+                (vec![[u, v], [u, high], apex, [right, high], [right, v]], vec![Side, Valley, Valley, Side, Sill])
+            } else {
+                (vec![[u, v], [u, high], [right, high], [right, v]], vec![Side, Head, Side, Sill])
+            };
+            let clear = vec![hole.iter().rev().copied().collect()];
+            (plane(&[(&outer, &[Eave, kind, top, kind]), (&hole, &kinds)]), clear)
+        },
+    )
+}
+
+/// No piece of a layout reaches into an opening, nor nearer to its rectangle than the sheet allows.
+fn keeps_clear(plane: &Plane, sheet: &Covering, opening: &Rings) {
+    let laid = layout::lay(0, plane, sheet);
+    let off = sheet.edges.off_walls.to_inches() - 1e-6;
+    let reach = |axis: usize| {
+        let values = opening[0].iter().map(|at| at[axis]);
+        [values.clone().fold(f64::INFINITY, f64::min), values.fold(f64::NEG_INFINITY, f64::max)]
+    };
+    let ([left, right], [low, _]) = (reach(0), reach(1));
+    let high = opening[0].iter().filter(|at| at[0] <= left).map(|at| at[1]).fold(low, f64::max);
+    // Behind a head it stays off as at the sides; at a cricket's valleys the clear width rules.
+    let high = if opening[0].len() == 4 { high + off } else { high };
+    let rectangle = vec![rectangle([left - off, right + off], [low - off, high])];
+    for course in &laid.courses {
+        for (place, run) in places(course) {
+            let whole = vec![vec![
+                [0.0, 0.0],
+                [run.width, 0.0],
+                [run.width, sheet.unit.length.to_inches()],
+                [0.0, sheet.unit.length.to_inches()],
+            ]];
+            let parts = run.cut.map_or(&whole, |cut| &laid.cuts[cut as usize].parts);
+            let shape: Rings =
+                parts.iter().map(|part| part.iter().map(|at| [at[0] + place[0], at[1] + course.butt]).collect()).collect();
+            for zone in [opening, &rectangle] {
+                let overlap = area(&overlay(&shape, zone, OverlayRule::Intersect));
+                assert!(overlap < 100.0 / 65_536.0, "{overlap} of {shape:?} lies in {zone:?}");
+            }
+        }
+    }
+    let seen = layout::weathered(plane, sheet);
+    let apron = vec![self::rectangle([left, right], [low - sheet.edges.apron_leg.to_inches() + 1e-6, low])];
+    assert!(area(&overlay(&seen, &apron, OverlayRule::Intersect)) < 1e-4, "the apron covers what lies below the sill");
+    // Starters lie along the eave only.
+    assert!(laid.starters.iter().all(|row| row.butt < 1e-6), "{:?}", laid.starters);
+}
+
 /// Two pieces of one plane that do not touch, at heights of their own.
 fn parted() -> impl Strategy<Value = Plane> {
     (20.0..60.0f64, 40.0..90.0f64, side(), high()).prop_map(|(up, height, kind, top)| {
@@ -400,6 +458,12 @@ proptest! {
     #[test]
     fn pierced_planes_are_sane(plane in pierced(), sheet in sheets()) {
         sane(&plane, &sheet);
+    }
+
+    #[test]
+    fn planes_with_an_opening_are_sane_and_keep_clear_of_it((plane, opening) in opened(), sheet in sheets()) {
+        sane(&plane, &sheet);
+        keeps_clear(&plane, &sheet, &opening);
     }
 
     #[test]
