@@ -3,6 +3,7 @@
 mod checks;
 mod courses;
 mod lines;
+mod openings;
 mod order;
 mod planes;
 pub(crate) mod text;
@@ -18,6 +19,7 @@ pub(crate) fn page(plan: &Plan, ink: Ink) -> String {
     head(&mut page, plan);
     planes::write(&mut page, plan);
     lines::write(&mut page, plan);
+    openings::write(&mut page, plan);
     courses::write(&mut page, plan);
     order::write(&mut page, plan);
     checks::write(&mut page, plan);

@@ -5,7 +5,7 @@ use roof::Roof;
 
 /// The dangers of laying this roof, the gravest first; none where there is no roof.
 pub(crate) fn cautions(roof: &Roof, covering: Option<&Covering>) -> Vec<String> {
-    let Some(steepest) = roof.planes.iter().max_by(|a, b| a.pitch.rise().total_cmp(&b.pitch.rise())) else {
+    let Some(steepest) = roof.planes.iter().rev().max_by(|a, b| a.pitch.rise().total_cmp(&b.pitch.rise())) else {
         return Vec::new();
     };
     let mut cautions = vec![falls(steepest)];

@@ -1,6 +1,7 @@
 //! The job: a measured roof and what it is to be covered with, read from a file that a person typed.
 
 mod file;
+mod opening;
 mod resolve;
 mod schema;
 
@@ -12,6 +13,7 @@ pub use file::{
     BlockTable, CoveringTable, DeckKind, DeckTable, Drive, EdgeTable, FastenerKind, FastenerTable, HoleTable, JobFile,
     Metal, OutlineAtWord, SiteTable,
 };
+pub use opening::{MeasuredOpening, MeasuredSpot, OpeningKindWord, OpeningTable, opening_path};
 pub use schema::{job_schema, sheet_schema};
 
 /// Version of the shape of the job file.
@@ -26,6 +28,8 @@ pub struct Job {
     pub covering: CoveringChoice,
     /// Roofed volumes, in the order of the file.
     pub blocks: Vec<Block>,
+    /// Chimneys, skylights, pipes and vents, in the order of the file.
+    pub openings: Vec<MeasuredOpening>,
     /// What the units are nailed to, if told.
     pub deck: Option<Deck>,
     /// What the units are fastened with, if told.

@@ -3,6 +3,7 @@
 mod cautions;
 mod job;
 mod make;
+mod openings;
 mod plan;
 
 pub use job::*;

@@ -6,7 +6,8 @@ use roof::{Part, Plane as Surface, Point3, Roof as Shape};
 use units::Length;
 
 use crate::cautions::cautions;
-use crate::job::block_path;
+use crate::job::{block_path, opening_path};
+use crate::openings;
 use crate::{
     Check, CheckedPlace, CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, OrderLine,
     Plan, Plane, Problem, ProblemPlace, Roof, Run, Severity, Starters, Totals,
@@ -20,14 +21,17 @@ use crate::{
 pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let roof::Built { roof, problems } = roof::build(&job.blocks, job.north_deg);
     let mut problems: Vec<Problem> = problems.into_iter().map(|problem| roof_problem(job, problem)).collect();
+    let (roof, misplaced) = openings::cut_out(job, roof);
+    problems.extend(misplaced);
     let covering = catalog.get(&job.covering.sheet);
     if covering.is_none() {
         problems.push(unknown_sheet(job, catalog));
     }
-    let coverings: Vec<Option<&Covering>> = roof.planes.iter().map(|_| covering).collect();
-    let laying = layout::lay_roof(&roof, |_| covering);
+    let covering_of = |plane: &Surface| covering.filter(|_| !openings::is_cricket(&roof, plane));
+    let coverings: Vec<Option<&Covering>> = roof.planes.iter().map(covering_of).collect();
+    let laying = layout::lay_roof(&roof, covering_of);
     problems.extend(short_top_courses(job, &roof, &laying));
-    let order = takeoff::count(&roof, &laying, |_| covering);
+    let order = takeoff::count(&roof, &laying, covering_of);
     let facts = checks::Facts {
         roof: &roof,
         layout: &laying,
@@ -76,7 +80,7 @@ fn unknown_sheet(job: &Job, catalog: &Catalog) -> Problem {
     }
 }
 
-fn place_in_file(job: &Job, path: &str, block: &str, plane: &str) -> ProblemPlace {
+pub(crate) fn place_in_file(job: &Job, path: &str, block: &str, plane: &str) -> ProblemPlace {
     let line = job.places.line(path).unwrap_or_default();
     ProblemPlace { block: block.into(), plane: plane.into(), line, path: path.into() }
 }
@@ -86,13 +90,17 @@ fn roof_problem(job: &Job, problem: roof::Problem) -> Problem {
     let path = index.map_or_else(String::new, |index| part_path(&block_path(index), problem.part));
     Problem {
         code: problem.code.into(),
-        severity: match problem.severity {
-            roof::Severity::Error => Severity::Error,
-            roof::Severity::Caution => Severity::Caution,
-        },
+        severity: severity(problem.severity),
         says: problem.says,
         remedy: problem.remedy,
         place: place_in_file(job, &path, &problem.block, ""),
+    }
+}
+
+pub(crate) const fn severity(severity: roof::Severity) -> Severity {
+    match severity {
+        roof::Severity::Error => Severity::Error,
+        roof::Severity::Caution => Severity::Caution,
     }
 }
 
@@ -101,6 +109,7 @@ fn part_path(block: &str, part: Part) -> String {
     match part {
         Part::Whole => format!("{block}.outline"),
         Part::Corner { hole, corner } => format!("{}.outline[{corner}]", ring(hole)),
+        Part::Opening { opening } => opening_path(opening),
         Part::Side { hole, side } => format!("{}.edges[{side}]", ring(hole)),
     }
 }
@@ -124,11 +133,11 @@ fn short_top_courses(job: &Job, roof: &Shape, laying: &Laying) -> Vec<Problem> {
         .collect()
 }
 
-fn feet([x, y, z]: Point3) -> [f64; 3] {
+pub(crate) fn feet([x, y, z]: Point3) -> [f64; 3] {
     [x / 12.0, y / 12.0, z / 12.0]
 }
 
-fn id_of(roof: &Shape, plane: usize) -> String {
+pub(crate) fn id_of(roof: &Shape, plane: usize) -> String {
     roof.planes.get(plane).map_or_else(String::new, |plane| plane.id.clone())
 }
 
@@ -145,6 +154,7 @@ fn shape(roof: &Shape) -> Roof {
                 planes: line.planes.iter().map(|&plane| id_of(roof, plane)).collect(),
             })
             .collect(),
+        openings: openings::openings(roof),
         totals: totals(roof),
     }
 }
@@ -190,6 +200,9 @@ fn totals(roof: &Shape) -> Totals {
         break_ft: sum(Kind::Break),
         high_edge_ft: sum(Kind::HighEdge),
         dead_valley_ft: sum(Kind::DeadValley),
+        opening_sill_ft: sum(Kind::Sill),
+        opening_side_ft: sum(Kind::Side),
+        opening_head_ft: sum(Kind::Head),
         height_ft: roof.height / 12.0,
     }
 }

@@ -95,6 +95,8 @@ pub struct Roof {
     pub planes: Vec<Plane>,
     /// Every line, counted once.
     pub lines: Vec<Line>,
+    /// Chimneys, skylights, pipes and vents that were cut out of the planes.
+    pub openings: Vec<Opening>,
     /// Sums.
     pub totals: Totals,
 }
@@ -123,7 +125,8 @@ pub struct Plane {
 /// One stretch of a plane's boundary.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Edge {
-    /// `eave`, `rake`, `ridge`, `hip`, `valley`, `sidewall`, `headwall`, `break`, `high edge`, `dead valley`.
+    /// `eave`, `rake`, `ridge`, `hip`, `valley`, `sidewall`, `headwall`, `break`, `high edge`, `dead valley`; of openings
+    /// `sill`, `side`, `head`.
     pub kind: &'static str,
     /// True length.
     pub length_ft: f64,
@@ -141,6 +144,47 @@ pub struct Line {
     /// Its ends in space.
     pub ends_ft: [[f64; 3]; 2],
     /// Ids of the planes that meet there.
+    pub planes: Vec<String>,
+}
+
+/// A chimney, skylight, pipe or vent, cut out of the roof.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Opening {
+    /// As measured.
+    pub name: String,
+    /// `chimney`, `skylight`, `pipe` or `vent`.
+    pub kind: &'static str,
+    /// Id of the plane that holds its middle; then of the one beyond the ridge that it stands astride of.
+    pub planes: Vec<String>,
+    /// Up the slope of the first plane to its middle.
+    pub up_in: f64,
+    /// From the first plane's left end to its middle.
+    pub across_in: f64,
+    /// Across the slope.
+    pub width_in: f64,
+    /// Up the first plane's slope, on the slope whatever the kind.
+    pub height_in: f64,
+    /// Its corners where it comes through the roof, counter-clockwise seen from above.
+    pub outline_ft: Vec<[f64; 3]>,
+    /// The small roof that turns water round a chimney's back.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cricket: Option<Cricket>,
+}
+
+/// A cricket: a level ridge square to the chimney's back, and a plane and a valley each side of it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Cricket {
+    /// Along the chimney's back.
+    pub width_in: f64,
+    /// Of its ridge over the slope at the chimney's back: width × pitch / 24.
+    pub height_in: f64,
+    /// Of its ridge.
+    pub ridge_in: f64,
+    /// True length of each of its two valleys.
+    pub valley_in: f64,
+    /// Both planes together, on their slopes.
+    pub area_sqft: f64,
+    /// Ids of its planes, left and right seen facing the slope. They are measured, not laid.
     pub planes: Vec<String>,
 }
 
@@ -171,6 +215,12 @@ pub struct Totals {
     pub high_edge_ft: f64,
     /// Level lines where a plane falls towards a wall.
     pub dead_valley_ft: f64,
+    /// Low sides of openings, which are no walls.
+    pub opening_sill_ft: f64,
+    /// Sides of openings along the slope.
+    pub opening_side_ft: f64,
+    /// High sides of openings, the backs of chimneys against their crickets among them.
+    pub opening_head_ft: f64,
     /// From the lowest edge to the highest line.
     pub height_ft: f64,
 }

@@ -1,6 +1,6 @@
 //! Small plans made by hand, so that a drawing can be looked at without planning a roof.
 
-use plan::{Course, CoveringUsed, Cut, Edge, FORMAT, LaidPlane, Layout, Plan, Plane, Roof, Run, Starters, Totals};
+use plan::{Course, CoveringUsed, Cut, Edge, FORMAT, LaidPlane, Layout, Plan, Plane, Roof, Run, Starters};
 
 pub(crate) type Place = [f64; 2];
 
@@ -55,7 +55,7 @@ pub(crate) fn plan(shape: &Shape) -> Plan {
         name: "Made by hand".into(),
         covering: covering(),
         problems: vec![],
-        roof: Roof { planes: vec![plane], lines: vec![], totals: Totals::default() },
+        roof: Roof { planes: vec![plane], ..Roof::default() },
         layout: Layout { planes: vec![laid], ..Layout::default() },
         order: vec![],
         checks: vec![],

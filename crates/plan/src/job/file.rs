@@ -4,6 +4,8 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use units::{LengthUnit, Measure, Pitch};
 
+use super::opening::OpeningTable;
+
 /// A roof as measured, and what it is to be covered with.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -19,6 +21,9 @@ pub struct JobFile {
     pub covering: CoveringTable,
     /// Roofed volumes; several make a house.
     pub block: Vec<BlockTable>,
+    /// Chimneys, skylights, pipes and vents.
+    #[serde(default)]
+    pub opening: Vec<OpeningTable>,
     /// What the units are nailed to.
     pub deck: Option<DeckTable>,
     /// What the units are fastened with.

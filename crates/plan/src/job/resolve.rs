@@ -7,16 +7,17 @@ use roof::{Block, Hole, OutlineAt, Side, SideKind};
 use units::{Length, LengthUnit, Measure};
 
 use super::file::{BlockTable, DeckTable, EdgeTable, FastenerTable, JobFile, OutlineAtWord, SiteTable};
+use super::opening::openings;
 use super::{CoveringChoice, Deck, FORMAT, Fastener, Job, block_path};
 
 /// No roof lies farther from its datum.
-const FARTHEST: Length = Length::feet(10_000.0);
+pub(super) const FARTHEST: Length = Length::feet(10_000.0);
 /// No outline of a roof has more corners.
 const MOST_CORNERS: usize = 2000;
 /// No overhang is wider.
 const WIDEST_OVERHANG: Length = Length::feet(20.0);
 
-struct Desk<'a> {
+pub(super) struct Desk<'a> {
     units: LengthUnit,
     places: &'a Places,
     mistakes: Vec<Mistake>,
@@ -33,6 +34,7 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         name: file.name.trim().into(),
         covering: covering(&mut desk, &file.covering.sheet),
         blocks: file.block.iter().enumerate().map(|(index, table)| block(&mut desk, table, &block_path(index))).collect(),
+        openings: openings(&mut desk, &file.opening),
         deck: file.deck.as_ref().map(|table| deck(&mut desk, table)),
         fastener: file.fastener.as_ref().map(|table| fastener(&mut desk, table)),
         north_deg: file.site.as_ref().map_or(0.0, |table| north(&mut desk, table)),
@@ -42,17 +44,17 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
 }
 
 impl Desk<'_> {
-    fn mistake(&mut self, path: &str, says: impl Into<String>, remedy: &str) {
+    pub(super) fn mistake(&mut self, path: &str, says: impl Into<String>, remedy: &str) {
         self.mistakes.push(self.places.mistake(path, says, remedy));
     }
 
-    fn expect(&mut self, sound: bool, path: &str, says: impl FnOnce() -> String, remedy: &str) {
+    pub(super) fn expect(&mut self, sound: bool, path: &str, says: impl FnOnce() -> String, remedy: &str) {
         if !sound {
             self.mistake(path, says(), remedy);
         }
     }
 
-    fn length(&mut self, path: &str, value: Measure, least: Length, most: Length) -> Length {
+    pub(super) fn length(&mut self, path: &str, value: Measure, least: Length, most: Length) -> Length {
         let is = value.in_unit(self.units);
         let says = || format!("{is} is not a length from {least} to {most}");
         self.expect(is >= least && is <= most, path, says, "Type the figure with its unit, such as \"16 in\".");
@@ -111,7 +113,7 @@ fn outline(desk: &mut Desk, corners: &[[Measure; 2]], path: &str) -> Vec<[f64; 2
 }
 
 /// Inches from the datum.
-fn coordinate(desk: &mut Desk, value: Measure, path: &str) -> f64 {
+pub(super) fn coordinate(desk: &mut Desk, value: Measure, path: &str) -> f64 {
     desk.length(path, value, -FARTHEST, FARTHEST).to_inches()
 }
 
