@@ -7,10 +7,11 @@ use plan::{plan, read_job};
 use reader::Format;
 use serde_json::Value;
 
-const JOBS: [&str; 3] = [
+const JOBS: [&str; 4] = [
     include_str!("../../../examples/gable.toml"),
     include_str!("../../../examples/hip.toml"),
     include_str!("../../../examples/ell.toml"),
+    include_str!("../../../examples/chimney.toml"),
 ];
 
 fn printed(text: &str) -> Value {
@@ -112,7 +113,7 @@ fn pieces_are_spans_and_joints() {
 /// u_i ≥ the sheet's offset away from the joints it must miss: the next course for double lap, the next two for triple.
 #[test]
 fn joints_keep_their_offset_or_a_check_fails() {
-    for (text, across, least) in [(JOBS[0], 1, 3.0), (JOBS[1], 1, 3.25), (JOBS[2], 2, 1.75)] {
+    for (text, across, least) in [(JOBS[0], 1, 3.0), (JOBS[1], 1, 3.25), (JOBS[2], 2, 1.75), (JOBS[3], 1, 3.0)] {
         let plan = printed(text);
         for plane in list(&plan["layout"], "planes") {
             let rows: Vec<Vec<f64>> = list(plane, "courses")

@@ -57,7 +57,7 @@ pub fn build(blocks: &[Block], north_deg: f64) -> Built {
 }
 
 /// A roof that does not pass its own proof must not be ordered from.
-fn not_proven(flaw: String) -> Problem {
+pub(crate) fn not_proven(flaw: String) -> Problem {
     Problem {
         code: "roof-not-proven",
         severity: Severity::Error,

@@ -3,15 +3,15 @@
 use geom::Point;
 use units::{Area, Length};
 
-use crate::build::Built;
+use crate::build::{Built, not_proven};
 use crate::carve::carve;
 use crate::fit::{Fault, Fit};
 use crate::problem::{Part, Problem, Severity};
-use crate::{Opening, OpeningKind, Plane, Ring, Roof};
+use crate::{Opening, OpeningKind, Plane, Ring, Roof, sanity_check};
 
 /// Cuts the openings out of the roof's planes. Sizes must be above zero. A chimney wider than 30 in across the slope that is
 /// not at the ridge gets a cricket, whose two planes come after all others. What can't be cut out is named in the problems,
-/// with its index in `openings`; the others are cut.
+/// with its index in `openings`; the others are cut. The roof is proved anew.
 ///
 /// All are fitted to the whole roof first, so that none depends on what was cut before it.
 #[must_use]
@@ -27,10 +27,13 @@ pub fn cut_out(mut roof: Roof, openings: &[Opening]) -> Built {
             Err(fault) => problems.push(fault.problem(index, opening)),
         }
     }
-    for fit in fits {
-        carve(&mut roof, fit);
+    if !fits.is_empty() {
+        let before = sanity_check(&roof);
+        fits.into_iter().for_each(|fit| carve(&mut roof, fit));
+        roof.plan_area = roof.planes.iter().map(Plane::plan_area).sum::<Area>();
+        let flaws = sanity_check(&roof).into_iter().filter(|flaw| !before.contains(flaw));
+        problems.extend(flaws.map(not_proven));
     }
-    roof.plan_area = roof.planes.iter().map(Plane::plan_area).sum::<Area>();
     Built { roof, problems }
 }
 
