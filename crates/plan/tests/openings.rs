@@ -142,8 +142,6 @@ fn a_chimney_astride_of_the_ridge_shortens_it() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 24, ..ProptestConfig::default() })]
-
     /// However a job places openings, it is planned, its areas add up, and what is laid leaves the openings free.
     #[test]
     fn any_openings_are_planned(openings in prop::collection::vec((0usize..4, 0.0..480.0f64, 0.0..240.0f64, 2.0..60.0f64, 2.0..60.0f64), 1..6)) {

@@ -251,8 +251,6 @@ fn roofs() -> impl Strategy<Value = Roof> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
-
     /// Seen in plan a roof loses just the openings, for a cricket covers what it takes; each plane loses its own.
     #[test]
     fn a_roof_loses_what_is_cut_out(whole in roofs(), openings in openings()) {
