@@ -29,7 +29,7 @@ pub struct Built {
 /// # Example
 /// ```
 /// use roof::{Block, OutlineAt, Side, SideKind, build};
-/// let eave = Side { kind: SideKind::Eave(units::Pitch::per_12(8.0).unwrap()), overhang: None };
+/// let eave = Side::new(SideKind::Eave(units::Pitch::per_12(8.0).unwrap()));
 /// let house = Block {
 ///     name: "house".into(),
 ///     outline: vec![[0.0, 0.0], [600.0, 0.0], [600.0, 360.0], [0.0, 360.0]],

@@ -13,12 +13,14 @@ mod outline;
 mod overhang;
 mod plane;
 mod problem;
+mod profile;
 mod raise;
 mod rings;
 mod sanity;
 mod seam;
+mod side;
 
-use units::{Area, Length, Pitch};
+use units::{Area, Length};
 
 pub use build::{Built, build};
 pub use cut_out::cut_out;
@@ -26,6 +28,7 @@ pub use opening::{Cricket, Opening, OpeningKind, PlacedOpening, Spot};
 pub use plane::{Edge, EdgeKind, Frame, Place, Plane, Point3, Ring};
 pub use problem::{Part, Problem, Severity};
 pub use sanity::sanity_check;
+pub use side::{Change, Side, SideKind};
 
 /// One roofed volume as measured: a closed outline with a pitch for every eave side.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,7 +43,7 @@ pub struct Block {
     pub sides: Vec<Side>,
     /// Courtyards, each with sides of its own.
     pub holes: Vec<Hole>,
-    /// Height above the job's datum of the planes over the outline, in inches.
+    /// Height above the job's datum of the planes over the outline, in inches; a side may have its own.
     pub eave_height: f64,
 }
 
@@ -61,26 +64,6 @@ pub enum OutlineAt {
     DripLine,
     /// The walls; each side's overhang pushes the roof edge outwards.
     Walls,
-}
-
-/// What happens along one side of an outline.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Side {
-    /// Eave, gable or wall.
-    pub kind: SideKind,
-    /// How far the roof edge stands out past the wall, in plan. Absent is unknown, not zero.
-    pub overhang: Option<Length>,
-}
-
-/// Whether a plane rises from a side.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum SideKind {
-    /// A plane rises from here at this pitch.
-    Eave(Pitch),
-    /// A vertical end: no plane rises from here.
-    Gable,
-    /// Like a gable, but it stands against another block's wall.
-    Wall,
 }
 
 /// The whole roof.

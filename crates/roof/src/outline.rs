@@ -24,7 +24,7 @@ pub(crate) struct Outline {
 }
 
 /// A side of an [`Outline`].
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct OutlineSide {
     /// Index in the outline as typed; the lowest where several were merged.
     pub(crate) index: usize,
@@ -129,7 +129,8 @@ fn no_area(block: &Block, hole: Option<usize>) -> Problem {
 /// Outer outlines counter-clockwise, courtyards clockwise; a turned outline keeps the indices of its sides.
 fn directed(hole: Option<usize>, corners: &[Point], sides: &[Side]) -> Outline {
     let mut corners = corners.to_vec();
-    let mut sides: Vec<OutlineSide> = sides.iter().enumerate().map(|(index, &side)| OutlineSide { index, side }).collect();
+    let mut sides: Vec<OutlineSide> =
+        sides.iter().enumerate().map(|(index, side)| OutlineSide { index, side: side.clone() }).collect();
     if (polygon::area(&corners) > 0.0) != hole.is_none() {
         corners.reverse();
         sides.reverse();
@@ -147,15 +148,16 @@ fn merge_straight(block: &Block, outline: &mut Outline) -> Vec<Problem> {
         let count = outline.corners.len();
         let before = (at + count - 1) % count;
         let turn = turn(outline.corners[before], outline.corners[at], outline.corners[(at + 1) % count]);
-        let (first, second) = (outline.sides[before], outline.sides[at]);
-        if turn.abs() < STRAIGHT && same_plane(first.side, second.side) {
+        let (first, second) = (&outline.sides[before], &outline.sides[at]);
+        if turn.abs() < STRAIGHT && first.side == second.side {
+            let index = first.index.min(second.index);
             outline.corners.remove(at);
             outline.sides.remove(at);
             let kept = if at == 0 { outline.sides.len() - 1 } else { at - 1 };
-            outline.sides[kept].index = first.index.min(second.index);
+            outline.sides[kept].index = index;
             continue;
         }
-        if turn.abs() < NEARLY_STRAIGHT && !may_be_neighbours(first.side, second.side) {
+        if turn.abs() < NEARLY_STRAIGHT && !may_be_neighbours(&first.side, &second.side) {
             problems.push(straight_fault(block, outline.hole, first.index, second.index));
         }
         at += 1;
@@ -171,14 +173,10 @@ fn straight_fault(block: &Block, hole: Option<usize>, first: usize, second: usiz
     fault(block, "straight-sides-differ", Part::Side { hole, side: second }, says, remedy)
 }
 
-fn same_plane(a: Side, b: Side) -> bool {
-    a == b
-}
-
 /// Sides on one line may differ only if neither moves and both reach equally far out.
-fn may_be_neighbours(a: Side, b: Side) -> bool {
-    let stands = |side: Side| !matches!(side.kind, SideKind::Eave(_));
-    a.kind == b.kind && a.overhang == b.overhang || stands(a) && stands(b) && a.overhang == b.overhang
+fn may_be_neighbours(a: &Side, b: &Side) -> bool {
+    let stands = |side: &Side| side.kind.pitch().is_none() && side.changes.is_empty();
+    a == b || stands(a) && stands(b) && a.overhang == b.overhang
 }
 
 /// Angle by which the outline turns at `b`, in radians, positive to the left; only small angles are exact.

@@ -2,29 +2,22 @@
 
 use geom::polygon;
 use geom::region::Region;
-use geom::skeleton::{Change, Contour, Side as Moving};
-use geom::{Point, TOLERANCE, add, cross, distance, scale, sub};
+use geom::skeleton::Contour;
+use geom::{Point, add, cross, distance, scale, sub};
 use units::{Length, Pitch};
 
 use crate::outline::{Outline, fault};
 use crate::problem::{Part, Problem, Severity};
+use crate::profile::{Stage, begin_late, change_too_low, lowest, moving, stages};
 use crate::{Block, OutlineAt, SideKind};
 
-/// Drip lines with the height at which each side's plane begins, below the planes over the outline as measured.
+/// Drip lines with the profile of each side.
 pub(crate) struct DripLine {
     pub(crate) contours: Vec<Contour>,
-    /// Height of the lowest edge, not above 0.
+    /// Height of the lowest edge above the block's eave height.
     pub(crate) start: f64,
-    /// For each side over all contours: height at which its plane begins.
-    pub(crate) begins: Vec<f64>,
-}
-
-/// How far a side's roof edge lies below the planes at the measured line.
-fn drop(at: OutlineAt, kind: SideKind, overhang: Option<Length>) -> f64 {
-    match (at, kind) {
-        (OutlineAt::Walls, SideKind::Eave(pitch)) => reach(overhang) * pitch.rise() / 12.0,
-        _ => 0.0,
-    }
+    /// For each side over all contours: its stages, as the skeleton numbers them.
+    pub(crate) profiles: Vec<Vec<Stage>>,
 }
 
 fn reach(overhang: Option<Length>) -> f64 {
@@ -51,31 +44,24 @@ pub(crate) fn drip_line(block: &Block, outlines: &[Outline], cautions: &mut Vec<
             "give the drip line itself, or shorter overhangs",
         )]);
     }
-    let drops: Vec<f64> = outlines
-        .iter()
-        .flat_map(|outline| &outline.sides)
-        .map(|side| drop(block.outline_at, side.side.kind, side.side.overhang))
-        .collect();
-    let start = -drops.iter().copied().fold(0.0, f64::max);
-    let mut sides = outlines
-        .iter()
-        .flat_map(|outline| &outline.sides)
-        .zip(&drops)
-        .map(|(side, drop)| moving(side.side.kind, -drop, start));
+    let (start, profiles) = profiles(block, outlines)?;
+    let mut sides = profiles.iter().map(|stages| moving(stages));
     let contours =
         moved.into_iter().map(|corners| Contour { sides: sides.by_ref().take(corners.len()).collect(), corners }).collect();
-    Ok(DripLine { contours, start, begins: drops.iter().map(|drop| -drop).collect() })
+    Ok(DripLine { contours, start, profiles })
 }
 
-/// A plane whose edge lies higher than the lowest one begins to rise only there.
-fn moving(kind: SideKind, begins: f64, start: f64) -> Moving {
-    let SideKind::Eave(pitch) = kind else { return Moving::running(0.0) };
-    let run = 12.0 / pitch.rise();
-    if begins - start <= TOLERANCE {
-        Moving::running(run)
-    } else {
-        Moving { run: 0.0, changes: vec![Change { at: begins, run }] }
+/// Where the lowest edge lies, and what every side does from there up.
+fn profiles(block: &Block, outlines: &[Outline]) -> Result<(f64, Vec<Vec<Stage>>), Vec<Problem>> {
+    let sides = || outlines.iter().flat_map(|outline| outline.sides.iter().map(move |side| (outline.hole, side)));
+    let mut profiles: Vec<Vec<Stage>> = sides().map(|(_, side)| stages(block, side)).collect();
+    let start = lowest(&profiles);
+    let too_low = |((hole, side), stages): ((_, _), &Vec<Stage>)| change_too_low(block, hole, side, stages, start);
+    let problems: Vec<Problem> = sides().zip(&profiles).filter_map(too_low).collect();
+    for stages in &mut profiles {
+        begin_late(stages, start);
     }
+    if problems.is_empty() { Ok((start, profiles)) } else { Err(problems) }
 }
 
 /// Plan region inside the walls; nothing where the overhangs leave none.
@@ -130,15 +116,16 @@ fn unknown_overhangs(block: &Block, outline: &Outline) -> Vec<Problem> {
         .collect()
 }
 
-/// Eaves that meet at a corner with fascias at different heights.
+/// Eaves of one height that meet at a corner with fascias at different heights.
 fn uneven_fascias(block: &Block, outline: &Outline) -> Vec<Problem> {
     let count = outline.sides.len();
-    let pairs = (0..count).map(|at| (outline.sides[(at + count - 1) % count], outline.sides[at]));
+    let pairs = (0..count).map(|at| (&outline.sides[(at + count - 1) % count], &outline.sides[at]));
     pairs
+        .filter(|(first, second)| first.side.eave_height == second.side.eave_height)
         .filter_map(|(first, second)| {
             let (SideKind::Eave(a), SideKind::Eave(b)) = (first.side.kind, second.side.kind) else { return None };
             let drops = [(a, first.side.overhang), (b, second.side.overhang)]
-                .map(|(pitch, overhang)| drop(OutlineAt::Walls, SideKind::Eave(pitch), overhang));
+                .map(|(pitch, overhang)| reach(overhang) * pitch.rise() / 12.0);
             ((drops[0] - drops[1]).abs() > 1.0 / 16.0)
                 .then(|| uneven_fascia(block, outline.hole, [first.index, second.index], drops, b))
         })

@@ -3,13 +3,14 @@
 use std::collections::BTreeMap;
 
 use geom::region::Region;
-use geom::skeleton::{Skeleton, Stuck, skeleton};
-use geom::{Point, distance, polygon, scale, sub};
-use units::Pitch;
+use geom::skeleton::{Face, Skeleton, Stuck, skeleton};
+use geom::{Point, add, distance, dot, polygon, scale, sub};
 
+use crate::classify::JOINED;
 use crate::outline::{Outline, OutlineSide, fault, outlines};
 use crate::overhang::{DripLine, drip_line, wall_line};
 use crate::problem::{Part, Problem, Severity};
+use crate::profile::Stage;
 use crate::{Block, Frame, Plane, SideKind};
 
 /// Steeper than this, in 12, is a caution: few coverings are made for it.
@@ -42,13 +43,11 @@ pub(crate) fn raise(block: &Block, north_deg: f64, cautions: &mut Vec<Problem>) 
     let drip = drip_line(block, &outlines, cautions)?;
     let skeleton = skeleton(&drip.contours, drip.start).map_err(|stuck| vec![stuck_problem(block, stuck)])?;
     cautions.extend(very_steep(block, &outlines));
-    let mut planes = Vec::new();
-    let mut pieces = Vec::new();
-    for (side, face) in bearing_faces(&skeleton) {
-        planes.push(bare_plane(block, &outlines, &drip, side, north_deg));
-        pieces.push(rings_of(&skeleton, face));
-    }
-    name_planes(&mut planes);
+    let sites = sites(&outlines, &drip, &skeleton);
+    let mut planes: Vec<Plane> =
+        sites.iter().map(|site| bare_plane(block, &outlines, &drip, &skeleton, site, north_deg)).collect();
+    name_planes(&mut planes, &sites);
+    let pieces = sites.iter().map(|site| rings_of(&skeleton, site.face)).collect();
     let walls = wall_line(block, &outlines);
     Ok(Raised { planes, pieces, walls, ends: ends(&outlines, &drip), unknown_overhang: unknown_overhang(&outlines) })
 }
@@ -61,10 +60,28 @@ fn unknown_overhang(outlines: &[Outline]) -> Option<Part> {
     })
 }
 
-/// The face of every side that carries a plane.
-fn bearing_faces(skeleton: &Skeleton) -> impl Iterator<Item = (usize, usize)> + '_ {
-    let carries = |face: &geom::skeleton::Face| !face.rings.is_empty();
-    skeleton.faces.iter().enumerate().filter(move |(_, face)| carries(face)).map(|(index, face)| (face.side, index))
+/// Where a plane belongs.
+struct Site {
+    /// Index in [`Skeleton::faces`].
+    face: usize,
+    /// Counted over all outlines.
+    side: usize,
+    /// How many planes the same side has below this one.
+    level: usize,
+    stage: Stage,
+}
+
+/// The face of every side that carries a plane, side by side and from the eave up.
+fn sites(outlines: &[Outline], drip: &DripLine, skeleton: &Skeleton) -> Vec<Site> {
+    let carries = |(_, face): &(usize, &Face)| !face.rings.is_empty();
+    let site = |(index, face): (usize, &Face)| {
+        let stages = &drip.profiles[face.side];
+        let level = stages[..face.stage].iter().filter(|stage| stage.pitch.is_some()).count();
+        Site { face: index, side: face.side, level, stage: stages[face.stage] }
+    };
+    let mut sites: Vec<Site> = skeleton.faces.iter().enumerate().filter(carries).map(site).collect();
+    sites.sort_by_key(|site| (locate(outlines, site.side), site.level));
+    sites
 }
 
 fn rings_of(skeleton: &Skeleton, face: usize) -> Vec<Vec<Point>> {
@@ -72,28 +89,46 @@ fn rings_of(skeleton: &Skeleton, face: usize) -> Vec<Vec<Point>> {
     skeleton.faces[face].rings.iter().map(|ring| ring.iter().map(node).collect()).collect()
 }
 
-fn bare_plane(block: &Block, outlines: &[Outline], drip: &DripLine, side: usize, north_deg: f64) -> Plane {
-    let (outline, at) = locate(outlines, side);
+fn bare_plane(
+    block: &Block,
+    outlines: &[Outline],
+    drip: &DripLine,
+    skeleton: &Skeleton,
+    site: &Site,
+    north_deg: f64,
+) -> Plane {
+    let (outline, at) = locate(outlines, site.side);
     let corners = &drip.contours[outline].corners;
     let (a, b) = (corners[at], corners[(at + 1) % corners.len()]);
     let right = scale(sub(b, a), 1.0 / distance(a, b));
-    let measured = outlines[outline].sides[at];
-    let index = measured.index;
-    let SideKind::Eave(pitch) = measured.side.kind else { unreachable!("only eave sides move, so only they trace faces") };
+    let OutlineSide { index, side } = &outlines[outline].sides[at];
+    let pitch = site.stage.pitch.unwrap_or_else(|| unreachable!("only what moves traces faces"));
     let facing_deg = (libm::atan2(right[1], -right[0]).to_degrees() - north_deg).rem_euclid(360.0);
     let id = match outlines[outline].hole {
         None => format!("{}.{index}", block.name),
         Some(hole) => format!("{}.hole{hole}.{index}", block.name),
     };
+    // The eave line begins at its corner, hidden or not; a line further up where the plane below ends.
+    let rises_from_the_eave = site.level == 0 && side.kind.pitch().is_some();
+    let along = if rises_from_the_eave { 0.0 } else { left_end(skeleton, site, a, right) };
+    let [x, y] = add(a, add(scale(right, along), scale([-right[1], right[0]], site.stage.inset)));
     Plane {
-        id,
+        id: if site.level == 0 { id } else { format!("{id}/{}", site.level) },
         name: format!("{}, {}", block.name, compass(facing_deg)),
         block: block.name.clone(),
         pitch,
         facing_deg,
-        frame: Frame { origin: [a[0], a[1], block.eave_height + drip.begins[side]], right, pitch },
+        frame: Frame { origin: [x, y, block.eave_height + site.stage.begins], right, pitch },
         rings: Vec::new(),
     }
+}
+
+/// How far along its side a face begins at its lowest line.
+fn left_end(skeleton: &Skeleton, site: &Site, a: Point, right: Point) -> f64 {
+    let nodes = skeleton.faces[site.face].rings.iter().flatten().map(|rim| skeleton.nodes[rim.node]);
+    let lowest = nodes.filter(|node| (node[2] - site.stage.begins).abs() < JOINED);
+    let left = lowest.map(|[x, y, _]| dot(right, sub([x, y], a))).fold(f64::INFINITY, f64::min);
+    if left.is_finite() { left } else { 0.0 }
 }
 
 /// Outline and position in it of a side counted over all outlines.
@@ -112,15 +147,28 @@ fn compass(facing_deg: f64) -> &'static str {
     NAMES[((facing_deg / 45.0).round() as usize) % 8]
 }
 
-/// Planes that face the same way get numbers after the first: `house, south 2`.
-fn name_planes(planes: &mut [Plane]) {
-    let mut seen: BTreeMap<String, u32> = BTreeMap::new();
-    for plane in planes {
-        let count = seen.entry(plane.name.clone()).or_insert(0);
-        *count += 1;
-        if *count > 1 {
-            plane.name = format!("{} {count}", plane.name);
+/// Sides that face the same way get numbers after the first, `house, south 2`; planes above a break are called upper.
+fn name_planes(planes: &mut [Plane], sites: &[Site]) {
+    let mut seen: BTreeMap<String, usize> = BTreeMap::new();
+    let mut named = None;
+    for (plane, site) in planes.iter_mut().zip(sites) {
+        if named != Some(site.side) {
+            *seen.entry(plane.name.clone()).or_insert(0) += 1;
+            named = Some(site.side);
         }
+        let count = seen.get(&plane.name).copied().unwrap_or(1);
+        plane.name = [numbered(&plane.name, count), upper(site.level)].concat();
+    }
+}
+
+fn numbered(name: &str, count: usize) -> String {
+    if count > 1 { format!("{name} {count}") } else { name.into() }
+}
+
+fn upper(level: usize) -> String {
+    match level {
+        0 => String::new(),
+        _ => numbered(", upper", level),
     }
 }
 
@@ -160,18 +208,18 @@ fn stuck_problem(block: &Block, stuck: Stuck) -> Problem {
 }
 
 fn very_steep(block: &Block, outlines: &[Outline]) -> Vec<Problem> {
-    let steep = |pitch: Pitch| pitch.rise() > VERY_STEEP;
     let all = outlines.iter().flat_map(|outline| outline.sides.iter().map(move |side| (outline.hole, side)));
-    all.filter_map(|(hole, side)| match side.side.kind {
-        SideKind::Eave(pitch) if steep(pitch) => Some(Problem {
+    all.filter_map(|(hole, side)| {
+        let later = side.side.changes.iter().filter_map(|change| change.pitch);
+        let pitch = side.side.kind.pitch().into_iter().chain(later).find(|pitch| pitch.rise() > VERY_STEEP)?;
+        Some(Problem {
             code: "very-steep",
             severity: Severity::Caution,
             block: block.name.clone(),
             part: Part::Side { hole, side: side.index },
             says: format!("side {} is pitched {pitch}, steeper than 40/12", side.index),
             remedy: "measure it again; a surface this steep is usually clad as a wall".into(),
-        }),
-        _ => None,
+        })
     })
     .collect()
 }

@@ -24,7 +24,7 @@ fn block(outline: &[Corner], sides: Vec<Side>) -> Block {
 
 fn side(rise: f64) -> Side {
     let kind = if rise > 0.0 { SideKind::Eave(Pitch::per_12(rise).unwrap()) } else { SideKind::Gable };
-    Side { kind, overhang: None }
+    Side::new(kind)
 }
 
 fn sound(outline: &[Corner], rises: &[f64]) -> Roof {

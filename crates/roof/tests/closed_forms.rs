@@ -8,11 +8,11 @@ use units::{Length, Pitch};
 const FT: f64 = 12.0;
 
 fn eave(rise: f64) -> Side {
-    Side { kind: SideKind::Eave(Pitch::per_12(rise).unwrap()), overhang: None }
+    Side::new(SideKind::Eave(Pitch::per_12(rise).unwrap()))
 }
 
 fn gable() -> Side {
-    Side { kind: SideKind::Gable, overhang: None }
+    Side::new(SideKind::Gable)
 }
 
 fn over(side: Side, inches: f64) -> Side {
@@ -183,8 +183,8 @@ fn a_shed_has_a_high_edge_and_a_lean_to_a_headwall() {
     let shed = sound(&[block(&corners, vec![eave(5.0), gable(), gable(), gable()])]);
     near(feet(&shed, EdgeKind::HighEdge), 20.0, 1e-9);
     near(feet(&shed, EdgeKind::Rake), 2.0 * 10.0 * 13.0 / 12.0, 1e-9);
-    let wall = Side { kind: SideKind::Wall, overhang: None };
-    let lean_to = sound(&[block(&corners, vec![eave(5.0), gable(), wall, wall])]);
+    let wall = Side::new(SideKind::Wall);
+    let lean_to = sound(&[block(&corners, vec![eave(5.0), gable(), wall.clone(), wall])]);
     near(feet(&lean_to, EdgeKind::Headwall), 20.0, 1e-9);
     near(feet(&lean_to, EdgeKind::Sidewall), 10.0 * 13.0 / 12.0, 1e-9);
 }

@@ -12,15 +12,15 @@ use units::{Length, Pitch};
 const FT: f64 = 12.0;
 
 fn eave(rise: f64) -> Side {
-    Side { kind: SideKind::Eave(Pitch::per_12(rise).unwrap()), overhang: Some(Length::ZERO) }
+    over(Side::new(SideKind::Eave(Pitch::per_12(rise).unwrap())), 0.0)
 }
 
 fn gable() -> Side {
-    Side { kind: SideKind::Gable, overhang: Some(Length::ZERO) }
+    over(Side::new(SideKind::Gable), 0.0)
 }
 
 fn wall() -> Side {
-    Side { kind: SideKind::Wall, overhang: None }
+    Side::new(SideKind::Wall)
 }
 
 fn over(side: Side, inches: f64) -> Side {
@@ -102,7 +102,7 @@ fn cross_gables_of_one_height() {
 /// the wall).
 #[test]
 fn a_tower_in_a_slope() {
-    let tower = block("tower", [15.0, 4.0], [25.0, 12.0], 30.0, [eave(12.0); 4]);
+    let tower = block("tower", [15.0, 4.0], [25.0, 12.0], 30.0, std::array::from_fn(|_| eave(12.0)));
     let roof = sound(&[main_house(), tower]).roof;
     near(feet(&roof, EdgeKind::Headwall), 10.0);
     near(feet(&roof, EdgeKind::DeadValley), 10.0);
