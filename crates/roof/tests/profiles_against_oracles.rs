@@ -62,7 +62,10 @@ fn profile() -> impl Strategy<Value = Profile> {
         2 => Just(Profile { base: 0.0, stages: vec![(0.0, 0.0)] }),
         4 => (base(), prop::collection::vec((0.5f64..5.0, rise()), 2..4)).prop_map(|(base, all)| {
             let mut from = 0.0;
-            let stages = all.into_iter().map(|(height, rise)| (std::mem::replace(&mut from, from + height), rise));
+            let stages = all.into_iter().map(|(height, rise)| {
+                from += height;
+                (from - height, rise)
+            });
             Profile { base, stages: stages.collect() }
         }),
         2 => (1.0f64..8.0, rise()).prop_map(|(from, rise)| Profile { base: 0.0, stages: vec![(0.0, 0.0), (from, rise)] }),
