@@ -24,6 +24,12 @@ pub fn less(a: &[Vec<Point>], b: &[Vec<Point>]) -> Region {
     overlay(a, b, OverlayRule::Difference)
 }
 
+/// What lies in either region.
+#[must_use]
+pub fn either(a: &[Vec<Point>], b: &[Vec<Point>]) -> Region {
+    overlay(a, b, OverlayRule::Union)
+}
+
 fn overlay(a: &[Vec<Point>], b: &[Vec<Point>], rule: OverlayRule) -> Region {
     if a.is_empty() {
         return Region::new();
@@ -36,7 +42,9 @@ fn overlay(a: &[Vec<Point>], b: &[Vec<Point>], rule: OverlayRule) -> Region {
 /// What is narrower than this is what rounding leaves between lines meant to be one.
 const NARROW: f64 = 64.0 * TOLERANCE;
 
-fn is_sliver(ring: &[Point]) -> bool {
+/// Whether a ring encloses no more than rounding leaves between lines meant to be one.
+#[must_use]
+pub fn is_sliver(ring: &[Point]) -> bool {
     let girth: f64 = polygon::sides(ring).map(|(a, b)| distance(a, b)).sum();
     ring.len() < 3 || polygon::area(ring).abs() < NARROW * girth / 2.0
 }
@@ -97,6 +105,13 @@ mod tests {
         assert!((area(&ring) - 96.0).abs() < 1e-6);
         assert!(contains(&ring, [1.0, 1.0]) && !contains(&ring, [4.0, 4.0]));
         assert_eq!(bounds(&ring), [[0.0, 0.0], [10.0, 10.0]]);
+    }
+
+    #[test]
+    fn what_lies_in_either_has_no_seam() {
+        let joined = either(&square(0.0, 10.0), &[vec![[10.0, 0.0], [10.001, 0.0], [10.001, 10.0], [10.0, 10.0]]]);
+        assert_eq!(joined.len(), 1);
+        assert!((area(&joined) - 100.01).abs() < 2e-5);
     }
 
     #[test]

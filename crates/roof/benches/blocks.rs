@@ -9,7 +9,7 @@ fn main() {
 
 fn side(rise: f64) -> Side {
     let kind = Pitch::per_12(rise).map_or(SideKind::Gable, SideKind::Eave);
-    Side { kind, overhang: Some(Length::inches(12.0)) }
+    Side { overhang: Some(Length::inches(12.0)), ..Side::new(kind) }
 }
 
 /// A gabled or hipped rectangle; inches.

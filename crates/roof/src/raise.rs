@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use geom::region::Region;
-use geom::skeleton::{Face, Skeleton, Stuck, skeleton};
+use geom::region::{Region, either, is_sliver};
+use geom::skeleton::{Face, Rim, Skeleton, Stuck, skeleton};
 use geom::{Point, add, distance, dot, polygon, scale, sub};
 
 use crate::classify::JOINED;
@@ -47,7 +47,7 @@ pub(crate) fn raise(block: &Block, north_deg: f64, cautions: &mut Vec<Problem>) 
     let mut planes: Vec<Plane> =
         sites.iter().map(|site| bare_plane(block, &outlines, &drip, &skeleton, site, north_deg)).collect();
     name_planes(&mut planes, &sites);
-    let pieces = sites.iter().map(|site| rings_of(&skeleton, site.face)).collect();
+    let pieces = pieces(&skeleton, &sites);
     let walls = wall_line(block, &outlines);
     Ok(Raised { planes, pieces, walls, ends: ends(&outlines, &drip), unknown_overhang: unknown_overhang(&outlines) })
 }
@@ -73,7 +73,7 @@ struct Site {
 
 /// The face of every side that carries a plane, side by side and from the eave up.
 fn sites(outlines: &[Outline], drip: &DripLine, skeleton: &Skeleton) -> Vec<Site> {
-    let carries = |(_, face): &(usize, &Face)| !face.rings.is_empty();
+    let carries = |&(index, _): &(usize, &Face)| is_solid(skeleton, index);
     let site = |(index, face): (usize, &Face)| {
         let stages = &drip.profiles[face.side];
         let level = stages[..face.stage].iter().filter(|stage| stage.pitch.is_some()).count();
@@ -84,9 +84,40 @@ fn sites(outlines: &[Outline], drip: &DripLine, skeleton: &Skeleton) -> Vec<Site
     sites
 }
 
-fn rings_of(skeleton: &Skeleton, face: usize) -> Vec<Vec<Point>> {
-    let node = |rim: &geom::skeleton::Rim| [skeleton.nodes[rim.node][0], skeleton.nodes[rim.node][1]];
-    skeleton.faces[face].rings.iter().map(|ring| ring.iter().map(node).collect()).collect()
+fn is_solid(skeleton: &Skeleton, face: usize) -> bool {
+    skeleton.faces[face].rings.iter().any(|ring| !is_sliver(&flat(skeleton, ring)))
+}
+
+fn flat(skeleton: &Skeleton, ring: &[Rim]) -> Vec<Point> {
+    ring.iter().map(|rim| [skeleton.nodes[rim.node][0], skeleton.nodes[rim.node][1]]).collect()
+}
+
+/// What each plane covers. A break a hair below the ridge leaves slivers above it, which go to their neighbours.
+fn pieces(skeleton: &Skeleton, sites: &[Site]) -> Vec<Region> {
+    let solid = |site: &Site| {
+        let rings = skeleton.faces[site.face].rings.iter().map(|ring| flat(skeleton, ring));
+        rings.filter(|ring| !is_sliver(ring)).collect()
+    };
+    let mut pieces: Vec<Region> = sites.iter().map(solid).collect();
+    for ring in skeleton.faces.iter().flat_map(|face| &face.rings) {
+        let corners = flat(skeleton, ring);
+        if is_sliver(&corners)
+            && let Some(heir) = heir(ring, &corners, sites)
+        {
+            pieces[heir] = either(&pieces[heir], &[corners]);
+        }
+    }
+    pieces
+}
+
+/// Which site lies along the longest side of a sliver.
+fn heir(ring: &[Rim], corners: &[Point], sites: &[Site]) -> Option<usize> {
+    let lengths = polygon::sides(corners).map(|(a, b)| distance(a, b));
+    let shared = ring.iter().zip(lengths).filter_map(|(rim, length)| {
+        let site = sites.iter().position(|site| Some(site.face) == rim.other)?;
+        Some((length, site))
+    });
+    shared.max_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1))).map(|(_, site)| site)
 }
 
 fn bare_plane(
