@@ -4,14 +4,16 @@ mod file;
 mod opening;
 mod resolve;
 mod schema;
+mod side;
+mod turret;
 
 use reader::{Format, Mistake, Places, Read, read};
 use roof::Block;
 use units::Length;
 
 pub use file::{
-    BlockTable, CoveringTable, DeckKind, DeckTable, Drive, EdgeTable, FastenerKind, FastenerTable, HoleTable, JobFile,
-    Metal, OutlineAtWord, SiteTable,
+    BayTable, BlockTable, BreakTable, CoveringTable, DeckKind, DeckTable, Drive, EdgeTable, FastenerKind, FastenerTable,
+    HoleTable, JobFile, Metal, OutlineAtWord, SiteTable, TurretTable,
 };
 pub use opening::{MeasuredOpening, MeasuredSpot, OpeningKindWord, OpeningTable, opening_path};
 pub use schema::{job_schema, sheet_schema};

@@ -50,15 +50,48 @@ pub struct BlockTable {
     /// overhang pushes the roof edge outwards.
     #[serde(default)]
     pub outline_at: OutlineAtWord,
-    /// Corners in plan, [x, y], either way round. +y is north unless the site says otherwise.
+    /// Corners in plan, [x, y], either way round. +y is north unless the site says otherwise. Every block has an outline, or
+    /// is a turret or a bay.
+    #[serde(default)]
     pub outline: Vec<[Measure; 2]>,
+    /// Instead of an outline: a regular polygon.
+    pub turret: Option<TurretTable>,
+    /// Instead of an outline: half a regular polygon against a wall.
+    pub bay: Option<BayTable>,
     /// Courtyards.
     #[serde(default)]
     pub holes: Vec<HoleTable>,
     /// Height of the planes over the outline above the job's datum. Absent: 0.
     pub eave_height: Option<Measure>,
     /// One for each side: the first runs from the first corner to the second, the last from the last corner to the first.
+    /// For a turret or a bay one may stand for all; a bay's wall is not counted.
     pub edges: Vec<EdgeTable>,
+}
+
+/// A regular polygon. Its first side faces down the plan, towards -y; the others follow counter-clockwise.
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct TurretTable {
+    /// Its middle in plan, [x, y].
+    pub center: [Measure; 2],
+    /// How many sides: 3 to 24.
+    pub sides: u32,
+    /// From a side to the opposite one; for an odd number twice the distance from the middle to a side.
+    pub across: Measure,
+}
+
+/// Half a regular polygon against a wall, a side in front.
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct BayTable {
+    /// Where its outline leaves the wall, [x, y]. The bay stands out to the right of the way from here to `to`. The sides
+    /// follow in that order.
+    pub from: [Measure; 2],
+    /// Where its outline comes back to the wall, [x, y].
+    pub to: [Measure; 2],
+    /// Sides of the whole polygon, an even number from 4 to 24. Of 6 the half has three sides and corners at the wall; of 8
+    /// it has five, of which the outer two are half as long and stand square to the wall.
+    pub sides: u32,
 }
 
 /// A courtyard.
@@ -92,7 +125,7 @@ impl serde::Serialize for OutlineAtWord {
     }
 }
 
-/// What happens along one side: exactly one of eave, gable and wall.
+/// What happens along one side: exactly one of eave, gable and wall, and what changes further up.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct EdgeTable {
@@ -104,6 +137,29 @@ pub struct EdgeTable {
     pub wall: Option<bool>,
     /// How far the roof edge stands out past the wall, in plan. Absent is unknown, not zero.
     pub overhang: Option<Measure>,
+    /// Of an eave that lies higher or lower than the block's, as on a saltbox: height of its plane over the outline, above
+    /// the job's datum. Absent: the block's.
+    pub eave_height: Option<Measure>,
+    /// Of an eave: where the pitch changes further up, from the lowest to the highest. A gambrel and a mansard get less
+    /// steep, a bell-cast eave gets steeper.
+    #[serde(default)]
+    pub breaks: Vec<BreakTable>,
+    /// Of an eave: the hip ends at this height and a small gable stands on it (gablet). Measured as a break's rise.
+    pub gable_from: Option<Measure>,
+    /// Of a gable: it ends at this height and a hip begins (half hip), at the pitch of `pitch`. Measured as a break's rise.
+    pub hip_from: Option<Measure>,
+    /// With `hip_from`: the pitch of the hip.
+    pub pitch: Option<Pitch>,
+}
+
+/// Where the pitch of a side changes.
+#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct BreakTable {
+    /// Height above the eave height of this side; an overhang does not move it.
+    pub rise: Measure,
+    /// From here up.
+    pub pitch: Pitch,
 }
 
 /// What the units are nailed to.

@@ -3,19 +3,18 @@
 use std::collections::BTreeSet;
 
 use reader::{Mistake, Places, quoted};
-use roof::{Block, Hole, OutlineAt, Side, SideKind};
+use roof::{Block, Hole, OutlineAt, Side};
 use units::{Length, LengthUnit, Measure};
 
 use super::file::{BlockTable, DeckTable, EdgeTable, FastenerTable, JobFile, OutlineAtWord, SiteTable};
 use super::opening::openings;
-use super::{CoveringChoice, Deck, FORMAT, Fastener, Job, block_path};
+use super::side::side;
+use super::{CoveringChoice, Deck, FORMAT, Fastener, Job, block_path, turret};
 
 /// No roof lies farther from its datum.
 pub(super) const FARTHEST: Length = Length::feet(10_000.0);
 /// No outline of a roof has more corners.
 const MOST_CORNERS: usize = 2000;
-/// No overhang is wider.
-const WIDEST_OVERHANG: Length = Length::feet(20.0);
 
 pub(super) struct Desk<'a> {
     units: LengthUnit,
@@ -86,16 +85,34 @@ fn block(desk: &mut Desk, table: &BlockTable, path: &str) -> Block {
         Hole { outline: outline(desk, &hole.outline, &path), sides: sides(desk, &hole.edges, hole.outline.len(), &path) }
     };
     let holes = table.holes.iter().enumerate().map(hole).collect();
+    let (outline, sides) = ring(desk, table, path);
     Block {
         name: table.name.trim().into(),
-        outline: outline(desk, &table.outline, path),
+        outline,
         outline_at: match table.outline_at {
             OutlineAtWord::DripLine => OutlineAt::DripLine,
             OutlineAtWord::Walls => OutlineAt::Walls,
         },
-        sides: sides(desk, &table.edges, table.outline.len(), path),
+        sides,
         holes,
         eave_height: table.eave_height.map_or(0.0, |height| coordinate(desk, height, &format!("{path}.eave_height"))),
+    }
+}
+
+/// The outline with its sides, typed or by shorthand.
+fn ring(desk: &mut Desk, table: &BlockTable, path: &str) -> (Vec<[f64; 2]>, Vec<Side>) {
+    match (table.outline.is_empty(), &table.turret, &table.bay) {
+        (true, Some(turret), None) => turret::turret(desk, turret, &table.edges, path),
+        (true, None, Some(bay)) => turret::bay(desk, bay, &table.edges, path),
+        (_, None, None) => {
+            let sides = sides(desk, &table.edges, table.outline.len(), path);
+            (outline(desk, &table.outline, path), sides)
+        }
+        _ => {
+            let says = "this block has more than one shape";
+            desk.mistake(path, says, "Give exactly one of outline, turret and bay.");
+            (Vec::new(), Vec::new())
+        }
     }
 }
 
@@ -123,38 +140,6 @@ fn sides(desk: &mut Desk, edges: &[EdgeTable], corners: usize, path: &str) -> Ve
     let remedy = "Give one edge for each corner: edges[i] runs from corner i to the next, the last one back to the first.";
     desk.expect(edges.len() == corners, &path, says, remedy);
     edges.iter().enumerate().filter_map(|(index, edge)| side(desk, edge, &format!("{path}[{index}]"))).collect()
-}
-
-fn side(desk: &mut Desk, edge: &EdgeTable, path: &str) -> Option<Side> {
-    let kind = side_kind(desk, edge, path);
-    let overhang = edge.overhang.map(|width| desk.length(&format!("{path}.overhang"), width, Length::ZERO, WIDEST_OVERHANG));
-    if kind == Some(SideKind::Wall) && overhang.is_some() {
-        let says = "a side that stands against a wall has no overhang";
-        desk.mistake(&format!("{path}.overhang"), says, "Remove the overhang, or write gable = true.");
-    }
-    Some(Side { kind: kind?, overhang })
-}
-
-fn side_kind(desk: &mut Desk, edge: &EdgeTable, path: &str) -> Option<SideKind> {
-    const ONE_OF: &str = "Write exactly one of eave = \"8/12\", gable = true and wall = true.";
-    for (key, value) in [("gable", edge.gable), ("wall", edge.wall)] {
-        let says = || format!("{key} = false says nothing about this side");
-        desk.expect(value != Some(false), &format!("{path}.{key}"), says, ONE_OF);
-    }
-    match (edge.eave, edge.gable, edge.wall) {
-        (Some(pitch), None, None) => Some(SideKind::Eave(pitch)),
-        (None, Some(true), None) => Some(SideKind::Gable),
-        (None, None, Some(true)) => Some(SideKind::Wall),
-        (None, None, None) => {
-            desk.mistake(path, "this side is neither an eave nor a gable nor a wall", ONE_OF);
-            None
-        }
-        (None, Some(false), None) | (None, None, Some(false)) => None,
-        _ => {
-            desk.mistake(path, "this side is more than one of eave, gable and wall", ONE_OF);
-            None
-        }
-    }
 }
 
 fn deck(desk: &mut Desk, table: &DeckTable) -> Deck {
