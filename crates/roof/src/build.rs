@@ -24,6 +24,9 @@ pub struct Built {
     pub problems: Vec<Problem>,
 }
 
+/// An inner gable stands out of the roof in which it was meant to vanish.
+pub(crate) const POKES_THROUGH: &str = "gable-pokes-through";
+
 /// Builds the roof of the blocks. `north_deg` is the direction of north in plan, degrees clockwise from +y.
 ///
 /// # Example
@@ -185,7 +188,7 @@ impl Joined {
         });
         found
             .map(|(block, end)| Problem {
-                code: "gable-pokes-through",
+                code: POKES_THROUGH,
                 severity: Severity::Caution,
                 block: block.clone(),
                 part: end.part,

@@ -6,6 +6,7 @@ mod classify;
 mod clear;
 mod cricket;
 mod cut_out;
+mod dormer;
 mod envelope;
 mod fit;
 mod opening;
@@ -20,12 +21,14 @@ mod rings;
 mod sanity;
 mod seam;
 mod side;
+mod slope_line;
 
 use units::{Area, Length};
 
 pub use build::{Built, build};
 pub use cut_out::cut_out;
 pub use opening::{Cricket, Opening, OpeningKind, PlacedOpening, Spot};
+pub use dormer::{Dormer, DormerKind, Wall, with_dormers};
 pub use plane::{Edge, EdgeKind, Frame, Place, Plane, Point3, Ring};
 pub use polygons::{bay_outline, turret_outline};
 pub use problem::{Part, Problem, Severity};

@@ -10,10 +10,12 @@ use roof::{
 use units::{Length, Pitch};
 
 fn eave(rise: f64) -> Side {
-    Side { kind: SideKind::Eave(Pitch::per_12(rise).unwrap()), overhang: Some(Length::ZERO) }
+    Side { overhang: Some(Length::ZERO), ..Side::new(SideKind::Eave(Pitch::per_12(rise).unwrap())) }
 }
 
-const GABLE: Side = Side { kind: SideKind::Gable, overhang: Some(Length::ZERO) };
+fn gable() -> Side {
+    Side { overhang: Some(Length::ZERO), ..Side::new(SideKind::Gable) }
+}
 
 /// Sides south, east, north, west, inches.
 fn block(name: &str, [x0, y0]: [f64; 2], [x1, y1]: [f64; 2], sides: [Side; 4]) -> Block {
@@ -29,7 +31,7 @@ fn block(name: &str, [x0, y0]: [f64; 2], [x1, y1]: [f64; 2], sides: [Side; 4]) -
 
 /// 40 by 20 ft at 12 in 12 to the south and the north: 120 in from each eave to the ridge, seen in plan.
 fn house() -> Roof {
-    build(&[block("house", [0.0, 0.0], [480.0, 240.0], [eave(12.0), GABLE, eave(12.0), GABLE])], 0.0).roof
+    build(&[block("house", [0.0, 0.0], [480.0, 240.0], [eave(12.0), gable(), eave(12.0), gable()])], 0.0).roof
 }
 
 fn opening(name: &str, kind: OpeningKind, spot: Spot, [width, height]: [f64; 2]) -> Opening {
@@ -157,14 +159,14 @@ fn two_chimneys_astride_of_one_ridge() {
 #[test]
 fn a_plan_point_means_the_highest_plane() {
     let over = |side: Side, inches| Side { overhang: Some(Length::inches(inches)), ..side };
-    let mut house = block("house", [0.0, 0.0], [480.0, 240.0], [over(eave(12.0), 24.0), GABLE, eave(12.0), GABLE]);
+    let mut house = block("house", [0.0, 0.0], [480.0, 240.0], [over(eave(12.0), 24.0), gable(), eave(12.0), gable()]);
     house.outline[0][1] = -24.0;
     house.outline[1][1] = -24.0;
     let mut porch = block(
         "porch",
         [0.0, -120.0],
         [480.0, 0.0],
-        [eave(4.0), GABLE, Side { kind: SideKind::Wall, overhang: None }, GABLE],
+        [eave(4.0), gable(), Side::new(SideKind::Wall), gable()],
     );
     porch.eave_height = 20.0;
     let roof = build(&[house, porch], 0.0).roof;
@@ -236,14 +238,14 @@ fn openings() -> impl Strategy<Value = Vec<Opening>> {
 }
 
 fn roofs() -> impl Strategy<Value = Roof> {
-    let side = || prop_oneof![3 => (3.0..16.0f64).prop_map(eave), 1 => Just(GABLE)];
+    let side = || prop_oneof![3 => (3.0..16.0f64).prop_map(eave), 1 => Just(0.0).prop_map(|_: f64| gable())];
     let main = (3.0..16.0f64, side(), side(), side()).prop_map(|(rise, b, c, d)| [eave(rise), b, c, d]);
     let wing = (100.0..250.0f64, 80.0..160.0f64, 3.0..16.0f64);
     (main, proptest::option::of(wing)).prop_map(|(sides, wing)| {
         let mut blocks = vec![block("house", [0.0, 0.0], [480.0, 240.0], sides)];
         blocks.extend(
             wing.map(|(x, width, rise)| {
-                block("wing", [x, -90.0], [x + width, 120.0], [GABLE, eave(rise), GABLE, eave(rise)])
+                block("wing", [x, -90.0], [x + width, 120.0], [gable(), eave(rise), gable(), eave(rise)])
             }),
         );
         build(&blocks, 0.0).roof
