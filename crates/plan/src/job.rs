@@ -1,5 +1,6 @@
 //! The job: a measured roof and what it is to be covered with, read from a file that a person typed.
 
+mod dormer;
 mod file;
 mod opening;
 mod resolve;
@@ -8,9 +9,10 @@ mod side;
 mod turret;
 
 use reader::{Format, Mistake, Places, Read, read};
-use roof::Block;
+use roof::{Block, Dormer};
 use units::Length;
 
+pub use dormer::{DormerKindWord, DormerTable, dormer_path};
 pub use file::{
     BayTable, BlockTable, BreakTable, CoveringTable, DeckKind, DeckTable, Drive, EdgeTable, FastenerKind, FastenerTable,
     HoleTable, JobFile, Metal, OutlineAtWord, SiteTable, TurretTable,
@@ -30,6 +32,8 @@ pub struct Job {
     pub covering: CoveringChoice,
     /// Roofed volumes, in the order of the file.
     pub blocks: Vec<Block>,
+    /// Dormers, in the order of the file.
+    pub dormers: Vec<Dormer>,
     /// Chimneys, skylights, pipes and vents, in the order of the file.
     pub openings: Vec<MeasuredOpening>,
     /// What the units are nailed to, if told.

@@ -6,11 +6,11 @@ use roof::{Part, Plane as Surface, Point3, Roof as Shape};
 use units::Length;
 
 use crate::cautions::cautions;
-use crate::job::{block_path, opening_path};
+use crate::job::{block_path, dormer_path, opening_path};
 use crate::openings;
 use crate::{
     Check, CheckedPlace, CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, OrderLine,
-    Plan, Plane, Problem, ProblemPlace, Roof, Run, Severity, Starters, Totals,
+    Plan, Plane, Problem, ProblemPlace, Roof, Run, Severity, Starters, Totals, Wall,
 };
 
 /// Plans a job. Pure: the same job and catalogue give the same plan, on any machine.
@@ -19,7 +19,8 @@ use crate::{
 /// in the catalogue under that path.
 #[must_use]
 pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
-    let roof::Built { roof, problems } = roof::build(&job.blocks, job.north_deg);
+    let alone = roof::build(&job.blocks, job.north_deg);
+    let (roof::Built { roof, problems }, cheeks) = roof::with_dormers(alone, &job.blocks, &job.dormers, job.north_deg);
     let mut problems: Vec<Problem> = problems.into_iter().map(|problem| roof_problem(job, problem)).collect();
     let (roof, misplaced) = openings::cut_out(job, roof);
     problems.extend(misplaced);
@@ -49,7 +50,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
         order: order.lines.into_iter().map(order_line).collect(),
         checks,
         cautions: cautions(&roof, covering),
-        roof: shape(&roof),
+        roof: shape(&roof, cheeks),
     }
 }
 
@@ -86,8 +87,9 @@ pub(crate) fn place_in_file(job: &Job, path: &str, block: &str, plane: &str) -> 
 }
 
 fn roof_problem(job: &Job, problem: roof::Problem) -> Problem {
-    let index = job.blocks.iter().position(|block| block.name == problem.block);
-    let path = index.map_or_else(String::new, |index| part_path(&block_path(index), problem.part));
+    let block = job.blocks.iter().position(|block| block.name == problem.block);
+    let in_block = block.map(|index| part_path(&block_path(index), problem.part));
+    let path = in_block.or_else(|| path_of_dormer(job, &problem.block)).unwrap_or_default();
     Problem {
         code: problem.code.into(),
         severity: severity(problem.severity),
@@ -95,6 +97,11 @@ fn roof_problem(job: &Job, problem: roof::Problem) -> Problem {
         remedy: problem.remedy,
         place: place_in_file(job, &path, &problem.block, ""),
     }
+}
+
+/// A dormer's block has its name.
+fn path_of_dormer(job: &Job, block: &str) -> Option<String> {
+    job.dormers.iter().position(|dormer| dormer.name == block).map(dormer_path)
 }
 
 pub(crate) const fn severity(severity: roof::Severity) -> Severity {
@@ -121,7 +128,7 @@ fn short_top_courses(job: &Job, roof: &Shape, laying: &Laying) -> Vec<Problem> {
             let Fault::ShortTopCourse { is, least } = finding.fault else { return None };
             let plane = &roof.planes[plane];
             let index = job.blocks.iter().position(|block| block.name == plane.block);
-            let path = index.map_or_else(String::new, block_path);
+            let path = index.map(block_path).or_else(|| path_of_dormer(job, &plane.block)).unwrap_or_default();
             Some(Problem {
                 code: "top-course-short".into(),
                 severity: Severity::Caution,
@@ -141,7 +148,7 @@ pub(crate) fn id_of(roof: &Shape, plane: usize) -> String {
     roof.planes.get(plane).map_or_else(String::new, |plane| plane.id.clone())
 }
 
-fn shape(roof: &Shape) -> Roof {
+fn shape(roof: &Shape, walls: Vec<roof::Wall>) -> Roof {
     Roof {
         planes: roof.planes.iter().map(|plane| surface(roof, plane)).collect(),
         lines: roof
@@ -154,9 +161,14 @@ fn shape(roof: &Shape) -> Roof {
                 planes: line.planes.iter().map(|&plane| id_of(roof, plane)).collect(),
             })
             .collect(),
+        walls: walls.into_iter().map(wall).collect(),
         openings: openings::openings(roof),
         totals: totals(roof),
     }
+}
+
+fn wall(wall: roof::Wall) -> Wall {
+    Wall { name: wall.name, area_sqft: wall.area.to_square_feet() }
 }
 
 fn surface(roof: &Shape, plane: &Surface) -> Plane {

@@ -95,6 +95,8 @@ pub struct Roof {
     pub planes: Vec<Plane>,
     /// Every line, counted once.
     pub lines: Vec<Line>,
+    /// Walls measured with the roof, the cheeks of dormers; no part of any area of the roof.
+    pub walls: Vec<Wall>,
     /// Chimneys, skylights, pipes and vents that were cut out of the planes.
     pub openings: Vec<Opening>,
     /// Sums.
@@ -145,6 +147,15 @@ pub struct Line {
     pub ends_ft: [[f64; 3]; 2],
     /// Ids of the planes that meet there.
     pub planes: Vec<String>,
+}
+
+/// A wall measured with the roof.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Wall {
+    /// `bath dormer, left cheek`, seen facing it from the ground.
+    pub name: String,
+    /// Of one side.
+    pub area_sqft: f64,
 }
 
 /// A chimney, skylight, pipe or vent, cut out of the roof.

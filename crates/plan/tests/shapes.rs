@@ -116,3 +116,49 @@ fn a_bay_is_its_two_ends_at_the_wall() {
     mistaken(&text.replace("sides = 6", "sides = 7"), "block[0].bay.sides");
     mistaken(&text.replace("[20, 0]", "[10, 0]"), "block[0].bay");
 }
+
+const DORMER: &str = "[[dormer]]\nname = \"bath dormer\"\nkind = \"gable\"\non = \"house.0\"\nacross = 20\n\
+    up = \"6 ft\"\nwidth = \"8 ft\"\nwall_height = \"3 ft\"\npitch = \"6/12\"\noverhang = 0\nrake_overhang = 0\n";
+
+fn dormered() -> String {
+    let edges = "{ eave = 12, overhang = 0 }, { gable = true, overhang = 0 }";
+    house(&format!("{edges}, {edges}")) + DORMER
+}
+
+/// At 12 in 12 the cheeks run 3 ft back: 3 × 3 / 2 each; the dormer covers 8 × 3 + 8 × 2 / 2 of the plan.
+#[test]
+fn a_dormer_is_typed_on_its_plane_and_its_cheeks_are_walls() {
+    let plan = planned(&dormered());
+    let walls: Vec<(&str, f64)> = plan.roof.walls.iter().map(|wall| (wall.name.as_str(), wall.area_sqft)).collect();
+    assert_eq!(walls.iter().map(|wall| wall.0).collect::<Vec<_>>(), ["bath dormer, left cheek", "bath dormer, right cheek"]);
+    near(walls[0].1, 4.5);
+    let plan_area: f64 = 40.0 * 24.0;
+    near(plan.roof.totals.plan_area_sqft, plan_area);
+    near(plan.roof.totals.area_sqft, (plan_area - 32.0) * 2f64.sqrt() + 32.0 * 5f64.sqrt() / 2.0);
+    let ids: Vec<&str> = plan.roof.planes.iter().map(|plane| plane.id.as_str()).collect();
+    assert_eq!(ids, ["house.0", "house.2", "bath dormer.1", "bath dormer.3"]);
+}
+
+#[test]
+fn mistakes_of_a_dormer_are_named() {
+    for (from, to, path) in [
+        ("bath dormer", "house", "dormer[0].name"),
+        ("width = \"8 ft\"", "width = 0", "dormer[0].width"),
+        ("wall_height = \"3 ft\"", "wall_height = 0", "dormer[0].wall_height"),
+        ("up = \"6 ft\"", "up = -1", "dormer[0].up"),
+        ("\"gable\"", "\"eyebrow\"", "dormer[0].kind"),
+        ("\"gable\"", "\"hip\"", "dormer[0].rake_overhang"),
+    ] {
+        mistaken(&dormered().replacen(from, to, if from == "\"gable\"" { 1 } else { usize::MAX }), path);
+    }
+}
+
+#[test]
+fn a_dormer_that_cannot_stand_is_named_and_the_house_planned() {
+    let (job, _) = read_job(&dormered().replace("house.0", "house.1"), Format::Toml);
+    let plan = plan(&job.unwrap(), &Catalog::shipped());
+    let found: Vec<(&str, &str)> =
+        plan.problems.iter().map(|problem| (problem.code.as_str(), problem.place.path.as_str())).collect();
+    assert_eq!(found, [("dormer-on-unknown-plane", "dormer[0]")]);
+    assert_eq!(plan.roof.planes.len(), 2);
+}

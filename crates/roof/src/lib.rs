@@ -27,8 +27,8 @@ use units::{Area, Length};
 
 pub use build::{Built, build};
 pub use cut_out::cut_out;
-pub use opening::{Cricket, Opening, OpeningKind, PlacedOpening, Spot};
 pub use dormer::{Dormer, DormerKind, Wall, with_dormers};
+pub use opening::{Cricket, Opening, OpeningKind, PlacedOpening, Spot};
 pub use plane::{Edge, EdgeKind, Frame, Place, Plane, Point3, Ring};
 pub use polygons::{bay_outline, turret_outline};
 pub use problem::{Part, Problem, Severity};

@@ -162,12 +162,7 @@ fn a_plan_point_means_the_highest_plane() {
     let mut house = block("house", [0.0, 0.0], [480.0, 240.0], [over(eave(12.0), 24.0), gable(), eave(12.0), gable()]);
     house.outline[0][1] = -24.0;
     house.outline[1][1] = -24.0;
-    let mut porch = block(
-        "porch",
-        [0.0, -120.0],
-        [480.0, 0.0],
-        [eave(4.0), gable(), Side::new(SideKind::Wall), gable()],
-    );
+    let mut porch = block("porch", [0.0, -120.0], [480.0, 0.0], [eave(4.0), gable(), Side::new(SideKind::Wall), gable()]);
     porch.eave_height = 20.0;
     let roof = build(&[house, porch], 0.0).roof;
     let pipe = |spot| opening("pipe", OpeningKind::Pipe, spot, [4.0, 4.0]);
@@ -238,16 +233,14 @@ fn openings() -> impl Strategy<Value = Vec<Opening>> {
 }
 
 fn roofs() -> impl Strategy<Value = Roof> {
-    let side = || prop_oneof![3 => (3.0..16.0f64).prop_map(eave), 1 => Just(0.0).prop_map(|_: f64| gable())];
+    let side = || prop_oneof![3 => (3.0..16.0f64).prop_map(eave), 1 => Just(gable())];
     let main = (3.0..16.0f64, side(), side(), side()).prop_map(|(rise, b, c, d)| [eave(rise), b, c, d]);
     let wing = (100.0..250.0f64, 80.0..160.0f64, 3.0..16.0f64);
     (main, proptest::option::of(wing)).prop_map(|(sides, wing)| {
         let mut blocks = vec![block("house", [0.0, 0.0], [480.0, 240.0], sides)];
-        blocks.extend(
-            wing.map(|(x, width, rise)| {
-                block("wing", [x, -90.0], [x + width, 120.0], [gable(), eave(rise), gable(), eave(rise)])
-            }),
-        );
+        blocks.extend(wing.map(|(x, width, rise)| {
+            block("wing", [x, -90.0], [x + width, 120.0], [gable(), eave(rise), gable(), eave(rise)])
+        }));
         build(&blocks, 0.0).roof
     })
 }

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use units::{LengthUnit, Measure, Pitch};
 
+use super::dormer::DormerTable;
 use super::opening::OpeningTable;
 
 /// A roof as measured, and what it is to be covered with.
@@ -21,6 +22,9 @@ pub struct JobFile {
     pub covering: CoveringTable,
     /// Roofed volumes; several make a house.
     pub block: Vec<BlockTable>,
+    /// Dormers that stand on the planes of the blocks.
+    #[serde(default)]
+    pub dormer: Vec<DormerTable>,
     /// Chimneys, skylights, pipes and vents.
     #[serde(default)]
     pub opening: Vec<OpeningTable>,

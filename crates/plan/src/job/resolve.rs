@@ -6,6 +6,7 @@ use reader::{Mistake, Places, quoted};
 use roof::{Block, Hole, OutlineAt, Side};
 use units::{Length, LengthUnit, Measure};
 
+use super::dormer::dormers;
 use super::file::{BlockTable, DeckTable, EdgeTable, FastenerTable, JobFile, OutlineAtWord, SiteTable};
 use super::opening::openings;
 use super::side::side;
@@ -33,6 +34,7 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         name: file.name.trim().into(),
         covering: covering(&mut desk, &file.covering.sheet),
         blocks: file.block.iter().enumerate().map(|(index, table)| block(&mut desk, table, &block_path(index))).collect(),
+        dormers: dormers(&mut desk, &file.dormer, &file.block),
         openings: openings(&mut desk, &file.opening),
         deck: file.deck.as_ref().map(|table| deck(&mut desk, table)),
         fastener: file.fastener.as_ref().map(|table| fastener(&mut desk, table)),
