@@ -18,6 +18,7 @@ fn the_examples_plan_clean() {
         include_str!("../../../examples/gable.toml"),
         include_str!("../../../examples/hip.toml"),
         include_str!("../../../examples/ell.toml"),
+        include_str!("../../../examples/gambrel.toml"),
         include_str!("../../../examples/chimney.toml"),
     ] {
         let plan = planned(text);

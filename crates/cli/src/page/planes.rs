@@ -3,7 +3,7 @@ use units::{Area, Length, Pitch};
 
 use super::text::{Page, count};
 
-/// Names, pitches, facings and areas.
+/// Names, pitches, facings and areas; apart from them the walls measured with the roof.
 pub(crate) fn write(page: &mut Page, plan: &Plan) {
     page.heading("Planes");
     plan.roof.planes.iter().for_each(|plane| page.hanging(2, "", &row(plane)));
@@ -19,6 +19,9 @@ pub(crate) fn write(page: &mut Page, plan: &Plan) {
             Length::feet(totals.height_ft)
         ),
     );
+    for wall in &plan.roof.walls {
+        page.hanging(2, "", &format!("{}: a wall of {:.1} sq ft, not in the area of the roof", wall.name, wall.area_sqft));
+    }
 }
 
 fn row(plane: &Plane) -> String {

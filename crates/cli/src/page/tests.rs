@@ -8,6 +8,7 @@ use super::*;
 const GABLE: &str = include_str!("../../../../examples/gable.toml");
 const ELL: &str = include_str!("../../../../examples/ell.toml");
 const CHIMNEY: &str = include_str!("../../../../examples/chimney.toml");
+const GAMBREL: &str = include_str!("../../../../examples/gambrel.toml");
 
 fn planned(text: &str) -> Plan {
     let (job, mistakes) = read_job(text, Format::Toml);
@@ -24,11 +25,12 @@ fn is_narrow(page: &str) -> bool {
 
 #[test]
 fn a_page_fits_80_columns_and_names_every_plane() {
-    for text in [GABLE, ELL, CHIMNEY] {
+    for text in [GABLE, ELL, CHIMNEY, GAMBREL] {
         let plan = planned(text);
         let page = shown(&plan);
         assert!(is_narrow(&page), "{page}");
         assert!(plan.roof.planes.iter().all(|plane| page.contains(&plane.name)));
+        assert!(plan.roof.walls.iter().all(|wall| page.contains(&wall.name)));
         assert!(plan.roof.openings.iter().all(|opening| page.contains(&opening.name)));
     }
 }
