@@ -58,6 +58,12 @@ pub(crate) fn fitted(words: &str, cap: f64, room: f64) -> String {
     kept.trim_end().to_owned() + "…"
 }
 
+/// A letter that stands for words told elsewhere: a, b, … z, a1, b1, …
+pub(crate) fn letter(index: usize) -> String {
+    let letter = char::from(b'a' + (index % 26) as u8);
+    if index < 26 { letter.to_string() } else { format!("{letter}{}", index / 26) }
+}
+
 /// Level small lettering.
 pub(crate) fn small(at: Point, anchor: Anchor, words: impl Into<String>) -> Item {
     Item::Text(Text { at, cap: SMALL, anchor, turn: 0.0, strong: false, words: words.into() })

@@ -2,13 +2,17 @@
 //!
 //! Nothing here decides anything about the roof, and nothing here writes a file.
 
+mod heading;
 mod lettering;
 mod page;
+mod rect;
 mod scale;
+mod scale_bar;
 mod scene;
 mod setting_out;
 mod svg;
 mod table;
+mod title_block;
 
 pub use page::Page;
 pub use scale::Scale;

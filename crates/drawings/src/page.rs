@@ -1,5 +1,8 @@
 use units::Length;
 
+/// Blank border of every paper, mm.
+pub(crate) const MARGIN: f64 = 10.0;
+
 /// A sheet of paper as it lies before the reader.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Page {
@@ -31,6 +34,12 @@ impl Page {
 
     const fn inches(width: f64, height: f64, name: &'static str) -> Self {
         Self { width: Length::inches(width), height: Length::inches(height), name }
+    }
+
+    /// The same paper turned by a quarter.
+    #[must_use]
+    pub const fn turned(self) -> Self {
+        Self { width: self.height, height: self.width, name: self.name }
     }
 
     /// Width and height in millimetres, the unit of [`crate::Point`].

@@ -4,7 +4,6 @@ mod arrangement;
 mod course_table;
 mod cut_list;
 mod edges;
-mod heading;
 mod notes;
 mod pieces;
 mod pole;
@@ -15,7 +14,7 @@ mod view;
 
 use plan::Plan;
 
-use crate::Scene;
+use crate::{Scene, heading};
 use arrangement::{Arrangement, arrange};
 use sheet::Sheet;
 use view::View;
@@ -34,7 +33,7 @@ pub fn setting_out(plan: &Plan, plane_id: &str) -> Option<Scene> {
 fn draw(sheet: &Sheet, arrangement: &Arrangement) -> Scene {
     let view = View::in_middle_of(arrangement.drawing, sheet, arrangement.scale);
     let edges = edges::draw(sheet, &view);
-    let mut items = heading::draw(sheet, arrangement);
+    let mut items = heading::draw(arrangement.page, &sheet.heading(), "Setting-out sheet");
     items.extend(pieces::draw(sheet, &view));
     items.extend(starters::draw(sheet, &view));
     items.extend(edges.items);

@@ -1,11 +1,11 @@
 use super::sheet::Sheet;
-use super::view::{Rect, room};
-use super::{course_table, cut_list, heading, notes, title_block};
+use super::view::room;
+use super::{course_table, cut_list, notes, title_block};
+use crate::page::MARGIN;
+use crate::rect::Rect;
 use crate::table::{BETWEEN, Table, height, rows_in};
-use crate::{Page, Point, Scale};
+use crate::{Page, Point, Scale, heading};
 
-/// Blank border of the paper, mm.
-pub(crate) const MARGIN: f64 = 10.0;
 /// Fewest lines of the cut list worth printing.
 const FEWEST_CUT_LINES: usize = 6;
 /// Papers that a copy shop has: Letter, Tabloid, ANSI C.

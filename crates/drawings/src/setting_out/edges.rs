@@ -4,7 +4,7 @@ use units::Length;
 use super::sheet::Sheet;
 use super::starters;
 use super::view::View;
-use crate::lettering::{SMALL, centred, width};
+use crate::lettering::{SMALL, centred, letter, width};
 use crate::{Fill, Item, LineType, Point};
 
 /// Middle of a label from its edge, mm.
@@ -55,9 +55,7 @@ impl Edges {
 
     /// A letter that stands for the words.
     fn key(&mut self, words: String) -> String {
-        let index = self.keyed.len();
-        let letter = char::from(b'a' + (index % 26) as u8);
-        let name = if index < 26 { letter.to_string() } else { format!("{letter}{}", index / 26) };
+        let name = letter(self.keyed.len());
         self.keyed.push(format!("{name}: {words}"));
         name
     }

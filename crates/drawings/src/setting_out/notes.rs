@@ -1,11 +1,12 @@
 use plan::Starters;
 use units::Length;
 
-use super::arrangement::{Arrangement, MARGIN};
+use super::arrangement::Arrangement;
 use super::pieces::JOINTED_COURSES;
 use super::sheet::{Sheet, in_inches, tape};
 use super::title_block;
 use crate::lettering::{LINE, SMALL, fitted, small, wrap};
+use crate::page::MARGIN;
 use crate::{Anchor, Item};
 
 /// Most lines.

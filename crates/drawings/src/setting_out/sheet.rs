@@ -18,6 +18,10 @@ impl<'a> Sheet<'a> {
         Some(Self { plan, plane, laid })
     }
 
+    pub(crate) fn heading(&self) -> String {
+        format!("{} — {}", self.plan.name, self.plane.name)
+    }
+
     pub(crate) fn pieces(&self) -> u64 {
         self.laid.courses.iter().flat_map(|course| &course.runs).map(|run| u64::from(run.count)).sum()
     }

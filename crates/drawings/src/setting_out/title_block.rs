@@ -1,34 +1,15 @@
 use units::{Length, Pitch};
 
-use super::arrangement::{Arrangement, MARGIN};
+use super::arrangement::Arrangement;
 use super::sheet::{Sheet, in_inches};
-use crate::lettering::{SMALL, fitted, small, strong};
-use crate::{Anchor, Fill, Item, LineType};
+use crate::Item;
+use crate::title_block::{self, Field, ROW, field};
 
-/// Of a row of fields, mm.
-const ROW: f64 = 11.0;
 /// Of the whole block, mm.
 pub(crate) const HEIGHT: f64 = 2.0 * ROW;
-/// Capital of a field's value, mm.
-const VALUE: f64 = 2.8;
-
-/// A named value and the parts of the row's width that it takes.
-struct Field {
-    name: &'static str,
-    value: String,
-    parts: f64,
-}
-
-fn field(parts: f64, name: &'static str, value: impl Into<String>) -> Field {
-    Field { name, value: value.into(), parts }
-}
 
 pub(crate) fn draw(sheet: &Sheet, arrangement: &Arrangement) -> Vec<Item> {
-    let [_, height] = arrangement.page.size();
-    let top = height - MARGIN - HEIGHT;
-    let mut items = row(arrangement, top, &of_the_roof(sheet, arrangement));
-    items.extend(row(arrangement, top + ROW, &of_the_covering(sheet)));
-    items
+    title_block::draw(arrangement.page, &[of_the_roof(sheet, arrangement), of_the_covering(sheet)])
 }
 
 fn of_the_roof(sheet: &Sheet, arrangement: &Arrangement) -> Vec<Field> {
@@ -76,26 +57,4 @@ fn exposure(sheet: &Sheet) -> String {
 fn headlap(sheet: &Sheet) -> String {
     let headlaps = sheet.laid.courses.iter().map(|course| course.headlap_in);
     headlaps.reduce(f64::min).map_or_else(String::new, in_inches)
-}
-
-fn row(arrangement: &Arrangement, top: f64, fields: &[Field]) -> Vec<Item> {
-    let [width, _] = arrangement.page.size();
-    let part = (width - 2.0 * MARGIN) / fields.iter().map(|field| field.parts).sum::<f64>();
-    let mut left = MARGIN;
-    let mut items = Vec::new();
-    for field in fields {
-        items.extend(cell(left, top, part * field.parts, field));
-        left += part * field.parts;
-    }
-    items
-}
-
-fn cell(left: f64, top: f64, width: f64, field: &Field) -> [Item; 3] {
-    let [right, base] = [left + width, top + ROW];
-    let frame = vec![vec![[left, top], [right, top], [right, base], [left, base]]];
-    [
-        Item::Shape { rings: frame, line: LineType::Course, fill: Fill::Paper },
-        small([left + 1.5, top + 4.0], Anchor::Start, fitted(field.name, SMALL, width - 3.0)),
-        strong([left + 1.5, top + 9.0], VALUE, Anchor::Start, fitted(&field.value, VALUE, width - 3.0)),
-    ]
 }

@@ -1,22 +1,11 @@
 use super::pole;
 use super::sheet::Sheet;
 use super::starters;
-use crate::lettering::{SMALL, small};
-use crate::{Anchor, Fill, Item, LineType, Point, Scale};
-
-/// A part of the paper, mm.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Rect {
-    pub(crate) left: f64,
-    pub(crate) top: f64,
-    pub(crate) width: f64,
-    pub(crate) height: f64,
-}
+use crate::rect::Rect;
+use crate::{Item, Point, Scale, scale_bar};
 
 /// Room for the label of an edge beside it, mm.
 pub(crate) const EDGE_LABEL: f64 = 6.5;
-/// Room for the scale bar and its words, mm.
-const SCALE_BAR: [f64; 2] = [85.0, 10.0];
 
 /// The plane on the paper.
 pub(crate) struct View {
@@ -33,7 +22,7 @@ pub(crate) struct View {
 pub(crate) fn room(sheet: &Sheet, scale: Scale) -> [f64; 2] {
     let [width, height] = [scale.paper(sheet.width()), scale.paper(sheet.height())];
     let sides = 2.0 * side(sheet, scale);
-    [(width + sides).max(SCALE_BAR[0]), EDGE_LABEL + pole::HEADING + height + below(sheet, scale) + SCALE_BAR[1]]
+    [(width + sides).max(scale_bar::ROOM[0]), EDGE_LABEL + pole::HEADING + height + below(sheet, scale) + scale_bar::ROOM[1]]
 }
 
 fn side(sheet: &Sheet, scale: Scale) -> f64 {
@@ -49,8 +38,8 @@ impl View {
         let [width, height] = room(sheet, scale);
         let left = rect.left + (rect.width - scale.paper(sheet.width())) / 2.0;
         let base = rect.top + (rect.height + height) / 2.0;
-        let bar_left = left.min((rect.left + (rect.width + width) / 2.0) - SCALE_BAR[0]);
-        let corner = [left, base - SCALE_BAR[1] - below(sheet, scale)];
+        let bar_left = left.min((rect.left + (rect.width + width) / 2.0) - scale_bar::ROOM[0]);
+        let corner = [left, base - scale_bar::ROOM[1] - below(sheet, scale)];
         Self { scale, bounds: sheet.bounds(), corner, bar_at: [bar_left, base - 2.0] }
     }
 
@@ -64,25 +53,7 @@ impl View {
         places.iter().map(|&place| self.point(place)).collect()
     }
 
-    /// A bar of the largest round length that takes at most 45 mm of paper, in four parts of black and white.
     pub(crate) fn scale_bar(&self) -> Vec<Item> {
-        let feet = [1000, 500, 400, 200, 100, 80, 40, 20, 10, 8, 4, 2];
-        let long = feet.into_iter().find(|&feet| self.scale.paper(f64::from(feet) * 12.0) <= 45.0).unwrap_or(1);
-        let part = self.scale.paper(f64::from(long) * 12.0) / 4.0;
-        let [left, base] = self.bar_at;
-        let mut items: Vec<Item> =
-            (0..4).map(|index| bar_part([left + f64::from(index) * part, base - 1.5], part, index % 2 == 0)).collect();
-        let words = format!("{long} ft at {}", self.scale);
-        items.push(small([left + 4.0 * part + 2.0, base - 0.2], Anchor::Start, words));
-        items
-    }
-}
-
-fn bar_part([left, top]: Point, width: f64, black: bool) -> Item {
-    let right = left + width;
-    Item::Shape {
-        rings: vec![vec![[left, top], [right, top], [right, top + SMALL / 2.0], [left, top + SMALL / 2.0]]],
-        line: LineType::Piece,
-        fill: if black { Fill::Ink } else { Fill::Paper },
+        scale_bar::draw(self.scale, self.bar_at)
     }
 }
