@@ -17,6 +17,11 @@ pub(crate) fn width(words: &str, cap: f64) -> f64 {
     words.chars().map(char_width).sum::<f64>() * cap / CAP_PER_EM
 }
 
+/// As [`width`], of heavy letters.
+pub(crate) fn strong_width(words: &str, cap: f64) -> f64 {
+    width(words, cap) * 1.15
+}
+
 /// In parts of the font size.
 fn char_width(c: char) -> f64 {
     match c {
@@ -76,9 +81,18 @@ pub(crate) fn strong(at: Point, cap: f64, anchor: Anchor, words: impl Into<Strin
 
 /// Small lettering whose middle, across and along, stands at `middle`, turned by `turn` degrees clockwise.
 pub(crate) fn centred(middle: Point, turn: f64, words: impl Into<String>) -> Item {
+    Item::Text(centred_text(middle, turn, words))
+}
+
+/// As [`centred`], heavy.
+pub(crate) fn centred_strong(middle: Point, turn: f64, words: impl Into<String>) -> Item {
+    Item::Text(Text { strong: true, ..centred_text(middle, turn, words) })
+}
+
+fn centred_text(middle: Point, turn: f64, words: impl Into<String>) -> Text {
     let (sin, cos) = (libm::sin(turn.to_radians()), libm::cos(turn.to_radians()));
     let at = [middle[0] - sin * SMALL / 2.0, middle[1] + cos * SMALL / 2.0];
-    Item::Text(Text { at, cap: SMALL, anchor: Anchor::Middle, turn, strong: false, words: words.into() })
+    Text { at, cap: SMALL, anchor: Anchor::Middle, turn, strong: false, words: words.into() }
 }
 
 #[cfg(test)]

@@ -6,6 +6,7 @@ mod heading;
 mod lettering;
 mod page;
 mod rect;
+mod roof_plan;
 mod scale;
 mod scale_bar;
 mod scene;
@@ -15,6 +16,7 @@ mod table;
 mod title_block;
 
 pub use page::Page;
+pub use roof_plan::roof_plan;
 pub use scale::Scale;
 pub use scene::{Anchor, Fill, Item, LineType, Point, Scene, Text};
 pub use setting_out::setting_out;

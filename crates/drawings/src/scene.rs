@@ -39,6 +39,19 @@ pub enum Item {
     Text(Text),
 }
 
+impl Item {
+    /// The same, shifted on the paper.
+    pub(crate) fn shifted(self, by: Point) -> Self {
+        let shift = |point: Point| [point[0] + by[0], point[1] + by[1]];
+        let all = |points: Vec<Point>| points.into_iter().map(shift).collect();
+        match self {
+            Self::Line { points, line } => Self::Line { points: all(points), line },
+            Self::Shape { rings, line, fill } => Self::Shape { rings: rings.into_iter().map(all).collect(), line, fill },
+            Self::Text(text) => Self::Text(Text { at: shift(text.at), ..text }),
+        }
+    }
+}
+
 /// Inside of a shape. Told apart without colour.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Fill {
@@ -52,7 +65,7 @@ pub enum Fill {
 
 /// Lines by purpose. Types, widths (0.18, 0.35 and 0.7 mm, each twice the one before) and dash lengths after ISO 128-2 (from
 /// memory, not read).
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum LineType {
     /// Edge of the plane: continuous, extra wide.
     PlaneEdge,
@@ -64,21 +77,38 @@ pub enum LineType {
     Hidden,
     /// A limit that is no edge, such as the line up to which a cap covers: long-dashed dotted, narrow.
     Limit,
+    /// Seen from above: continuous, extra wide.
+    Eave,
+    /// Seen from above: continuous, wide.
+    Rake,
+    /// Seen from above: long-dashed dotted, wide.
+    Ridge,
+    /// Seen from above: continuous, narrow.
+    Hip,
+    /// Seen from above: dashed, extra wide.
+    Valley,
+    /// Seen from above: long-dashed short-dashed, wide.
+    Sidewall,
+    /// Seen from above: long-dashed double-short-dashed, wide.
+    Headwall,
+    /// Seen from above: long-dashed double-dotted, narrow.
+    Break,
+    /// Seen from above: dashed dotted, extra wide.
+    HighEdge,
+    /// Seen from above: dotted, extra wide.
+    DeadValley,
     /// No line.
     Unseen,
 }
 
 impl LineType {
-    /// Every type that is seen.
-    pub const SEEN: [Self; 5] = [Self::PlaneEdge, Self::Piece, Self::Course, Self::Hidden, Self::Limit];
-
     /// Width in millimetres.
     #[must_use]
     pub const fn width(self) -> f64 {
         match self {
-            Self::PlaneEdge => 0.7,
-            Self::Course => 0.35,
-            Self::Piece | Self::Hidden | Self::Limit => 0.18,
+            Self::PlaneEdge | Self::Eave | Self::Valley | Self::HighEdge | Self::DeadValley => 0.7,
+            Self::Course | Self::Rake | Self::Ridge | Self::Sidewall | Self::Headwall => 0.35,
+            Self::Piece | Self::Hidden | Self::Limit | Self::Hip | Self::Break => 0.18,
             Self::Unseen => 0.0,
         }
     }
@@ -87,12 +117,24 @@ impl LineType {
     #[must_use]
     pub const fn dashes(self) -> &'static [f64] {
         match self {
-            Self::Hidden => &[12.0, 3.0],
-            Self::Limit => &[24.0, 3.0, 0.5, 3.0],
-            Self::PlaneEdge | Self::Piece | Self::Course | Self::Unseen => &[],
+            Self::Hidden | Self::Valley => &[DASH, GAP],
+            Self::Limit | Self::Ridge => &[LONG, GAP, DOT, GAP],
+            Self::Sidewall => &[LONG, GAP, SHORT, GAP],
+            Self::Headwall => &[LONG, GAP, SHORT, GAP, SHORT, GAP],
+            Self::Break => &[LONG, GAP, DOT, GAP, DOT, GAP],
+            Self::HighEdge => &[DASH, GAP, DOT, GAP],
+            Self::DeadValley => &[DOT, GAP],
+            Self::PlaneEdge | Self::Piece | Self::Course | Self::Eave | Self::Rake | Self::Hip | Self::Unseen => &[],
         }
     }
 }
+
+/// Parts of a broken line, in line widths.
+const LONG: f64 = 24.0;
+const DASH: f64 = 12.0;
+const SHORT: f64 = 6.0;
+const GAP: f64 = 3.0;
+const DOT: f64 = 0.5;
 
 /// One line of lettering.
 #[derive(Debug, Clone, PartialEq)]

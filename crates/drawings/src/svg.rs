@@ -1,3 +1,4 @@
+use std::collections::BTreeSet;
 use std::fmt::Write;
 
 use crate::lettering::CAP_PER_EM;
@@ -13,7 +14,7 @@ pub fn svg(scene: &Scene) -> String {
         escaped(&scene.title),
         escaped(&scene.description)
     );
-    out += &style();
+    out += &style(scene);
     let _ = writeln!(out, "<rect width=\"{width}\" height=\"{height}\" class=\"unseen paper\"/>");
     for item in &scene.items {
         write_item(&mut out, item);
@@ -26,9 +27,10 @@ const HATCH: &str = "<defs><pattern id=\"hatch\" width=\"1.1\" height=\"1.1\" pa
                      patternTransform=\"rotate(45)\"><rect width=\"1.1\" height=\"1.1\" fill=\"#fff\"/>\
                      <path d=\"M0 0V1.1\" fill=\"none\" stroke=\"#000\" stroke-width=\"0.25\"/></pattern></defs>\n";
 
-fn style() -> String {
+/// Only what the sheet uses.
+fn style(scene: &Scene) -> String {
     let mut rules = String::from("<style>text{font-family:Arial,Helvetica,'DejaVu Sans',sans-serif;fill:#000;stroke:none}");
-    for line in LineType::SEEN {
+    for line in lines(scene) {
         let width = line.width();
         let _ = write!(rules, ".{}{{stroke:#000;stroke-width:{width}", class(line));
         if !line.dashes().is_empty() {
@@ -37,10 +39,23 @@ fn style() -> String {
         }
         rules.push('}');
     }
+    let hatch = if scene.items.iter().any(is_hatched) { HATCH } else { "" };
     rules
         + ".unseen{stroke:none}.open{fill:none}.paper{fill:#fff}.ink{fill:#000}.hatch{fill:url(#hatch)}\
              path{stroke-linejoin:round}.strong{font-weight:bold}</style>\n"
-        + HATCH
+        + hatch
+}
+
+fn lines(scene: &Scene) -> BTreeSet<LineType> {
+    let of = |item: &Item| match item {
+        Item::Line { line, .. } | Item::Shape { line, .. } => Some(*line),
+        Item::Text(_) => None,
+    };
+    scene.items.iter().filter_map(of).filter(|line| *line != LineType::Unseen).collect()
+}
+
+const fn is_hatched(item: &Item) -> bool {
+    matches!(item, Item::Shape { fill: Fill::Hatch, .. })
 }
 
 const fn class(line: LineType) -> &'static str {
@@ -50,6 +65,16 @@ const fn class(line: LineType) -> &'static str {
         LineType::Course => "course",
         LineType::Hidden => "hidden",
         LineType::Limit => "limit",
+        LineType::Eave => "eave",
+        LineType::Rake => "rake",
+        LineType::Ridge => "ridge",
+        LineType::Hip => "hip",
+        LineType::Valley => "valley",
+        LineType::Sidewall => "sidewall",
+        LineType::Headwall => "headwall",
+        LineType::Break => "break",
+        LineType::HighEdge => "high-edge",
+        LineType::DeadValley => "dead-valley",
         LineType::Unseen => "unseen",
     }
 }

@@ -50,7 +50,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
         order: order.lines.into_iter().map(order_line).collect(),
         checks,
         cautions: cautions(&roof, covering),
-        roof: shape(&roof, cheeks),
+        roof: shape(&roof, cheeks, job.north_deg),
     }
 }
 
@@ -148,7 +148,7 @@ pub(crate) fn id_of(roof: &Shape, plane: usize) -> String {
     roof.planes.get(plane).map_or_else(String::new, |plane| plane.id.clone())
 }
 
-fn shape(roof: &Shape, walls: Vec<roof::Wall>) -> Roof {
+fn shape(roof: &Shape, walls: Vec<roof::Wall>, north_deg: f64) -> Roof {
     Roof {
         planes: roof.planes.iter().map(|plane| surface(roof, plane)).collect(),
         lines: roof
@@ -164,6 +164,7 @@ fn shape(roof: &Shape, walls: Vec<roof::Wall>) -> Roof {
         walls: walls.into_iter().map(wall).collect(),
         openings: openings::openings(roof),
         totals: totals(roof),
+        north_deg,
     }
 }
 

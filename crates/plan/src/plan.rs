@@ -101,6 +101,8 @@ pub struct Roof {
     pub openings: Vec<Opening>,
     /// Sums.
     pub totals: Totals,
+    /// Direction of north in plan, degrees clockwise from +y.
+    pub north_deg: f64,
 }
 
 /// One flat sloping surface.

@@ -22,7 +22,7 @@ pub(crate) struct Arguments {
     /// How the plan is printed
     #[arg(long, value_enum, default_value_t)]
     format: PrintedAs,
-    /// Write a setting-out sheet for each plane into this folder
+    /// Write the roof plan and a setting-out sheet for each plane into this folder
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
     /// End with 1 if a check fails
@@ -116,7 +116,7 @@ fn printed(format: PrintedAs, plan: &Plan) -> String {
 fn write_papers(plan: &Plan, folder: &Path) -> Ending {
     match papers::write(plan, folder) {
         Ok(written) if written.is_empty() => {
-            say("nothing is laid, so no sheet is written");
+            say("there is no plane, so no sheet is written");
             Ending::Done
         }
         Ok(written) => {

@@ -2,19 +2,21 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use drawings::{setting_out, svg};
+use drawings::{roof_plan, setting_out, svg};
 use plan::Plan;
 
 use crate::note::Note;
 
-/// Writes a setting-out sheet for each laid plane; makes the folder if need be, and tells what it wrote.
+/// Writes the roof plan and a setting-out sheet for each laid plane; makes the folder if need be, and tells what it wrote.
 pub(crate) fn write(plan: &Plan, folder: &Path) -> Result<Vec<PathBuf>, Box<Note>> {
     fs::create_dir_all(folder).map_err(|error| unwritten(folder, &error))?;
-    let scenes = plan.layout.planes.iter().filter_map(|laid| Some((laid.id.as_str(), setting_out(plan, &laid.id)?)));
     let mut taken = BTreeSet::new();
-    scenes
-        .map(|(id, scene)| {
-            let path = folder.join(free_name(id, &mut taken));
+    let sheets =
+        plan.layout.planes.iter().filter_map(|laid| Some((free_name(&laid.id, &mut taken), setting_out(plan, &laid.id)?)));
+    let papers = roof_plan(plan).map(|scene| ("roof-plan.svg".to_owned(), scene)).into_iter().chain(sheets);
+    papers
+        .map(|(name, scene)| {
+            let path = folder.join(name);
             fs::write(&path, svg(&scene)).map_err(|error| unwritten(&path, &error))?;
             Ok(path)
         })

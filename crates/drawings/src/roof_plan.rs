@@ -1,0 +1,88 @@
+//! The roof plan: the whole roof seen from above, every plane by its name. Lengths stand on the setting-out sheets.
+
+mod arrangement;
+mod clear;
+mod drawing;
+mod fall;
+mod kinds;
+mod label;
+mod legend;
+mod names;
+mod north;
+mod overhead;
+mod region;
+mod start;
+mod stretch;
+mod surface;
+mod view;
+
+use plan::{Plan, Severity};
+
+use crate::lettering::{LINE, SMALL, fitted, small};
+use crate::page::MARGIN;
+use crate::title_block::{self, Field, ROW, field};
+use crate::{Anchor, Item, Scene, heading, scale_bar};
+use arrangement::{Arrangement, arrange};
+use overhead::Overhead;
+
+/// Draws the roof plan: planes with name, pitch and fall, lines by kind, where laying starts, north.
+///
+/// The paper is US Letter, upright or lying as the roof asks for, or the next larger size on which most names find room on their
+/// planes. `None` if the plan has no plane.
+#[must_use]
+pub fn roof_plan(plan: &Plan) -> Option<Scene> {
+    let overhead = Overhead::of(plan)?;
+    let arrangement = arrange(&overhead)?;
+    Some(draw(&overhead, arrangement))
+}
+
+fn draw(overhead: &Overhead, arrangement: Arrangement) -> Scene {
+    let plan = overhead.plan;
+    let mut items = heading::draw(arrangement.page, &plan.name, "Roof plan");
+    items.extend(notes(plan, &arrangement));
+    items.extend(title_block::draw(arrangement.page, &title(plan, &arrangement)));
+    items.extend(north::draw(arrangement.north_at, plan.roof.north_deg));
+    items.extend(arrangement.key.draw());
+    items.extend(arrangement.list.iter().flat_map(|list| list.draw()));
+    items.extend(scale_bar::draw(arrangement.scale, arrangement.bar_at));
+    let description = format!(
+        "The roof seen from above at {}: {} planes with pitch and fall, their lines by kind, and where laying starts.",
+        arrangement.scale,
+        plan.roof.planes.len()
+    );
+    items.extend(arrangement.drawing.items.into_iter().map(|item| item.shifted(arrangement.drawing_at)));
+    Scene { page: arrangement.page, title: format!("Roof plan: {}", plan.name), description, items }
+}
+
+/// Lines of the notes.
+const NOTES: usize = 2;
+/// Of notes and title block with the space over them, mm.
+const FOOT: f64 = LINE * NOTES as f64 + 4.0 + 2.0 * ROW;
+
+fn notes(plan: &Plan, arrangement: &Arrangement) -> Vec<Item> {
+    let [width, height] = arrangement.page.size();
+    let lengths = "Lengths, courses and cuts stand on the setting-out sheet of each plane.";
+    let absent = plan.problems.iter().any(|problem| problem.severity == Severity::Error);
+    let absent = absent.then_some("NOT ALL OF THE JOB IS PLANNED: what could not be planned is not drawn here.");
+    let line = |(index, words): (usize, &str)| {
+        let base = height - MARGIN - FOOT + 1.5 + LINE * (index + 1) as f64;
+        small([MARGIN, base], Anchor::Start, fitted(words, SMALL, width - 2.0 * MARGIN))
+    };
+    absent.into_iter().chain([lengths]).enumerate().map(line).collect()
+}
+
+fn title(plan: &Plan, arrangement: &Arrangement) -> [Vec<Field>; 2] {
+    let invented = if plan.covering.invented { ", invented figures" } else { "" };
+    [
+        vec![
+            field(6.0, "Job", &plan.name),
+            field(3.0, "Sheet", "Roof plan"),
+            field(2.5, "Planes", plan.roof.planes.len().to_string()),
+        ],
+        vec![
+            field(6.0, "Covering", format!("{}{invented}", plan.covering.name)),
+            field(3.0, "Scale", arrangement.scale.to_string()),
+            field(2.5, "Paper", arrangement.page.name),
+        ],
+    ]
+}

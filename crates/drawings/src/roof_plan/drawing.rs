@@ -1,0 +1,73 @@
+use super::clear::Taken;
+use super::kinds::{is_at_wall, line_type};
+use super::legend::Entry;
+use super::names::{Paper, place};
+use super::overhead::Overhead;
+use super::region::Region;
+use super::start::Start;
+use super::stretch::{Cover, Stretch};
+use super::view::View;
+use crate::{Item, LineType, Point, Scale};
+
+/// Room around the roof for marks and letters, mm.
+pub(crate) const AROUND: f64 = 8.0;
+/// A wall line right under the edge of a higher plane is drawn this far beside it, mm.
+const BESIDE: f64 = 0.9;
+
+/// The roof at a scale, with the upper left corner of its bounds at the origin.
+pub(crate) struct Drawing {
+    pub(crate) items: Vec<Item>,
+    /// Planes that have a letter for their name.
+    pub(crate) listed: Vec<Entry>,
+}
+
+/// `None` if there is no room even for letters.
+pub(crate) fn draw(overhead: &Overhead, scale: Scale) -> Option<Drawing> {
+    let view = View::of(overhead, scale);
+    let lines = lines(overhead, &view);
+    let starts: Vec<Start> =
+        overhead.surfaces.iter().filter_map(|surface| Start::of(overhead.plan, surface, &view)).collect();
+    let [width, height] = view.size;
+    let around = AROUND - 1.0;
+    let mut paper = Paper {
+        lines: taken(lines.iter().map(|(ends, _)| ends.as_slice())),
+        words: taken(starts.iter().map(Start::room).collect::<Vec<_>>().iter().map(<[Point; 4]>::as_slice)),
+        bounds: [-around, -around, width + around, height + around],
+    };
+    let regions: Vec<Region> = overhead.surfaces.iter().map(|surface| Region::of(overhead, surface, &view)).collect();
+    let names = place(&regions, &mut paper)?;
+    let mut items: Vec<Item> = lines.into_iter().map(|(ends, line)| Item::Line { points: ends.to_vec(), line }).collect();
+    items.extend(starts.iter().map(Start::draw));
+    items.extend(names.items);
+    Some(Drawing { items, listed: names.listed })
+}
+
+fn taken<'a>(shapes: impl Iterator<Item = &'a [Point]>) -> Taken {
+    let mut taken = Taken::default();
+    shapes.for_each(|shape| taken.add(shape));
+    taken
+}
+
+/// Ends on the paper and type of every line, the narrow ones first so that none hides a wider one.
+fn lines(overhead: &Overhead, view: &View) -> Vec<([Point; 2], LineType)> {
+    let mut lines: Vec<([Point; 2], LineType)> =
+        overhead.stretches.iter().map(|stretch| (ends(stretch, view), line_of(stretch))).collect();
+    lines.sort_by(|(_, a), (_, b)| a.width().total_cmp(&b.width()));
+    lines
+}
+
+pub(crate) fn line_of(stretch: &Stretch) -> LineType {
+    if stretch.cover == Cover::Hidden { LineType::Hidden } else { line_type(stretch.kind) }
+}
+
+fn ends(stretch: &Stretch, view: &View) -> [Point; 2] {
+    let ends = stretch.ends.map(|end| view.point(end));
+    let side = match stretch.cover {
+        Cover::EdgeAtLeft if is_at_wall(stretch.kind) => -1.0,
+        Cover::EdgeAtRight if is_at_wall(stretch.kind) => 1.0,
+        _ => 0.0,
+    };
+    let [dx, dy] = [ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]];
+    let off = side * BESIDE / libm::hypot(dx, dy).max(1e-9);
+    ends.map(|[x, y]| [x + dy * off, y - dx * off])
+}

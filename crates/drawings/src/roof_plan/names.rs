@@ -1,0 +1,167 @@
+use super::clear::Taken;
+use super::fall::Arrow;
+use super::label::{Label, pitch};
+use super::legend::{Entry, Sign};
+use super::region::Region;
+use super::view::direction;
+use crate::lettering::letter;
+use crate::{Fill, Item, LineType, Point};
+
+/// Lengths of fall arrows, the first that fits is drawn, mm.
+const ARROWS: [f64; 3] = [10.0, 7.0, 5.0];
+
+/// Names, pitches and fall arrows of all planes.
+#[derive(Default)]
+pub(crate) struct Names {
+    pub(crate) items: Vec<Item>,
+    /// Planes that are too small for their name, by their letter.
+    pub(crate) listed: Vec<Entry>,
+}
+
+/// What the names have to keep clear of; they add themselves.
+pub(crate) struct Paper {
+    /// Lines of the roof.
+    pub(crate) lines: Taken,
+    /// Lettering, arrows and marks.
+    pub(crate) words: Taken,
+    /// Left, top, right, bottom of what may be written on.
+    pub(crate) bounds: [f64; 4],
+}
+
+/// Writes each plane's name on it; where it does not fit, a letter, at worst beside the roof. `None` if there is no room even for
+/// that.
+pub(crate) fn place(regions: &[Region], paper: &mut Paper) -> Option<Names> {
+    let mut names = Names::default();
+    let small: Vec<&Region> = regions.iter().filter(|region| !names.name(region, paper)).collect();
+    for region in small {
+        names.list(region, paper)?;
+    }
+    Some(names)
+}
+
+impl Names {
+    /// Whether the plane has room for its name.
+    fn name(&mut self, region: &Region, paper: &mut Paper) -> bool {
+        if region.under.is_some() {
+            return false;
+        }
+        let found = Label::ways(region.surface.plane).into_iter().find_map(|label| on_plane(region, paper, label));
+        found.map(|found| self.keep(found, paper)).is_some()
+    }
+
+    fn list(&mut self, region: &Region, paper: &mut Paper) -> Option<()> {
+        let name = letter(self.listed.len()).to_uppercase();
+        let label = Label::letter(&name);
+        let found = on_plane(region, paper, label.clone())
+            .or_else(|| without_arrow(region, paper, &label))
+            .or_else(|| beside(region, paper, &label))?;
+        let words = words(region, found.arrow.is_some());
+        self.listed.push(Entry { sign: Sign::Letter(name), words });
+        self.keep(found, paper);
+        Some(())
+    }
+
+    fn keep(&mut self, found: Found, paper: &mut Paper) {
+        paper.words.add(&found.label.room(found.at));
+        self.items.extend(found.label.draw(found.at));
+        if let Some(arrow) = found.arrow {
+            paper.words.add(&arrow.room());
+            self.items.extend(arrow.draw());
+        }
+        if let Some(ends) = found.leader {
+            paper.words.add(&ends);
+            self.items.extend(leader(ends));
+        }
+    }
+}
+
+/// What a letter stands for.
+fn words(region: &Region, has_arrow: bool) -> String {
+    let plane = region.surface.plane;
+    let fall = if has_arrow { String::new() } else { format!(", falls {}", wind(plane.facing_deg)) };
+    let under = region.under.as_ref().map_or_else(String::new, |over| format!(", under {over}"));
+    format!("{}, {}{fall}{under}", plane.name, pitch(plane))
+}
+
+fn wind(degrees: f64) -> &'static str {
+    const WINDS: [&str; 8] = ["north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest"];
+    WINDS[(degrees.rem_euclid(360.0) / 45.0).round() as usize % 8]
+}
+
+/// A label with a place for it.
+struct Found {
+    label: Label,
+    at: Point,
+    arrow: Option<Arrow>,
+    /// From the plane to the label.
+    leader: Option<[Point; 2]>,
+}
+
+/// The label on its plane with its fall arrow, both about the middle.
+fn on_plane(region: &Region, paper: &Paper, label: Label) -> Option<Found> {
+    let mut taken = near(region, paper);
+    let fall = direction(region.surface.fall);
+    let up = ARROWS[0] / 2.0;
+    let wish = [region.middle[0] - fall[0] * up, region.middle[1] - fall[1] * up];
+    let at = region.nearest(wish, &taken, |at| label.room(at))?;
+    taken.add(&label.room(at));
+    let arrow = arrow(region, &taken, &label, at)?;
+    Some(Found { label, at, arrow: Some(arrow), leader: None })
+}
+
+fn without_arrow(region: &Region, paper: &Paper, label: &Label) -> Option<Found> {
+    let at = region.nearest(region.middle, &near(region, paper), |at| label.room(at))?;
+    Some(Found { label: label.clone(), at, arrow: None, leader: None })
+}
+
+/// What is taken on and about a plane.
+fn near(region: &Region, paper: &Paper) -> Taken {
+    let mut taken = paper.lines.within(region.bounds());
+    taken.join(paper.words.within(region.bounds()));
+    taken
+}
+
+/// The longest arrow that fits, beside the label: down the slope of it if may be.
+fn arrow(region: &Region, taken: &Taken, label: &Label, at: Point) -> Option<Arrow> {
+    let along = direction(region.surface.fall);
+    ARROWS.into_iter().find_map(|length| {
+        let arrow = |middle: Point| Arrow { middle, along, length };
+        let beside = |way: Point| {
+            let far = label.reach(way) + arrow([0.0; 2]).reach(way) + 0.01;
+            [at[0] + way[0] * far, at[1] + way[1] * far]
+        };
+        let ways = [along, [0.0, 1.0], [0.0, -1.0], [1.0, 0.0], [-1.0, 0.0]].map(beside);
+        let fits = |middle: &Point| region.shows(*middle) && taken.is_clear(&arrow(*middle).room());
+        let found = ways.into_iter().find(fits).or_else(|| region.nearest(at, taken, |middle| arrow(middle).room()));
+        found.map(arrow)
+    })
+}
+
+/// The label off its plane, with a leader to it.
+fn beside(region: &Region, paper: &Paper, label: &Label) -> Option<Found> {
+    let from = region.middle;
+    let around =
+        (4..60).flat_map(|radius| (0..24).map(move |step| (f64::from(radius), f64::from(step) * 15.0_f64.to_radians())));
+    let places = around.map(|(radius, turn)| [from[0] + radius * libm::cos(turn), from[1] - radius * libm::sin(turn)]);
+    let fits = |at: &Point| {
+        let room = label.room(*at);
+        let [left, top, right, bottom] = paper.bounds;
+        let inside = room.iter().all(|[x, y]| left <= *x && *x <= right && top <= *y && *y <= bottom);
+        inside && paper.lines.is_clear(&room) && paper.words.is_clear(&room) && paper.words.is_clear(&[from, *at])
+    };
+    let at = { places }.find(fits)?;
+    let away = [from[0] - at[0], from[1] - at[1]];
+    let long = libm::hypot(away[0], away[1]);
+    let end = [0, 1].map(|axis| at[axis] + away[axis] / long * 2.4);
+    Some(Found { label: label.clone(), at, arrow: None, leader: Some([from, end]) })
+}
+
+/// A narrow line that ends on the plane in a dot.
+fn leader([from, to]: [Point; 2]) -> [Item; 2] {
+    let dot = (0..12).map(|step| f64::from(step) * std::f64::consts::TAU / 12.0);
+    let dot = dot.map(|turn| [from[0] + 0.5 * libm::cos(turn), from[1] + 0.5 * libm::sin(turn)]).collect();
+    [
+        Item::Line { points: vec![from, to], line: LineType::Piece },
+        Item::Shape { rings: vec![dot], line: LineType::Unseen, fill: Fill::Ink },
+    ]
+}

@@ -1,0 +1,81 @@
+use super::clear::Taken;
+use super::overhead::Overhead;
+use super::surface::Surface;
+use super::view::View;
+use crate::Point;
+
+/// Steps of the grid of places along each side of a region, at most.
+const STEPS: f64 = 45.0;
+/// Least step of the grid, mm.
+const STEP: f64 = 0.8;
+
+/// The part of the drawing that shows one plane.
+pub(crate) struct Region<'a> {
+    pub(crate) surface: &'a Surface<'a>,
+    view: &'a View,
+    above: Vec<&'a Surface<'a>>,
+    /// Places on it, a grid; all of the plane if none of it is seen.
+    places: Vec<Point>,
+    /// Mean of the places.
+    pub(crate) middle: Point,
+    /// Name of a plane that hides it all.
+    pub(crate) under: Option<String>,
+}
+
+impl<'a> Region<'a> {
+    pub(crate) fn of(overhead: &'a Overhead, surface: &'a Surface<'a>, view: &'a View) -> Self {
+        let grid = grid(surface, view);
+        let above = overhead.above(surface);
+        let covers = |at: Point| above.iter().find(|other| other.is_over(surface, view.place(at)));
+        let seen: Vec<Point> = grid.iter().copied().filter(|&at| covers(at).is_none()).collect();
+        let under = if seen.is_empty() { grid.first().and_then(|&at| covers(at)) } else { None };
+        let under = under.map(|other| other.plane.name.clone());
+        let places = if seen.is_empty() { grid } else { seen };
+        Self { middle: mean(&places), surface, view, above, places, under }
+    }
+
+    /// Left, top, right, bottom, mm.
+    pub(crate) fn bounds(&self) -> [f64; 4] {
+        let [left, low, right, high] = self.surface.bounds;
+        let ([left, top], [right, bottom]) = (self.view.point([left, high]), self.view.point([right, low]));
+        [left, top, right, bottom]
+    }
+
+    /// Whether a point shows this plane.
+    pub(crate) fn shows(&self, at: Point) -> bool {
+        let place = self.view.place(at);
+        let is_hidden = self.above.iter().any(|other| other.is_over(self.surface, place));
+        self.surface.covers(place) && is_hidden == self.under.is_some()
+    }
+
+    /// The place nearest to `wish` at which a shape is clear of what is taken.
+    pub(crate) fn nearest(&self, wish: Point, taken: &Taken, shape: impl Fn(Point) -> [Point; 4]) -> Option<Point> {
+        let far = |at: &Point| libm::hypot(at[0] - wish[0], at[1] - wish[1]);
+        let mut places = self.places.clone();
+        places.sort_by(|a, b| far(a).total_cmp(&far(b)));
+        let wish = self.shows(wish).then_some(wish);
+        wish.into_iter().chain(places).find(|&at| taken.is_clear(&shape(at)))
+    }
+}
+
+/// Points of the drawing that lie on the plane; where it is too small for any, the middle of its first ring.
+fn grid(surface: &Surface, view: &View) -> Vec<Point> {
+    let [left, low, right, high] = surface.bounds;
+    let ([left, top], [right, bottom]) = (view.point([left, high]), view.point([right, low]));
+    let step = ((right - left).max(bottom - top) / STEPS).max(STEP);
+    let [columns, rows] = [right - left, bottom - top].map(|long| (long / step) as usize);
+    let along = |from: f64, index: usize| from + step * (index as f64 + 0.5);
+    let all = (0..rows).flat_map(|row| (0..columns).map(move |column| [along(left, column), along(top, row)]));
+    let found: Vec<Point> = all.filter(|&at| surface.covers(view.place(at))).collect();
+    if found.is_empty() { vec![middle_of_ring(surface, view)] } else { found }
+}
+
+fn middle_of_ring(surface: &Surface, view: &View) -> Point {
+    let corners: Vec<Point> = surface.rings.iter().take(1).flatten().map(|&corner| view.point(corner)).collect();
+    mean(&corners)
+}
+
+fn mean(points: &[Point]) -> Point {
+    let count = points.len().max(1) as f64;
+    points.iter().fold([0.0; 2], |sum, at| [sum[0] + at[0] / count, sum[1] + at[1] / count])
+}
