@@ -1,4 +1,4 @@
-use crate::lettering::{LARGE, fitted, small, strong};
+use crate::lettering::{LARGE, fitted_strong, small, strong};
 use crate::page::MARGIN;
 use crate::{Anchor, Item, Page};
 
@@ -9,6 +9,6 @@ pub(crate) const HEIGHT: f64 = 9.0;
 pub(crate) fn draw(page: Page, of: &str, kind: &str) -> Vec<Item> {
     let [width, _] = page.size();
     let base = MARGIN + LARGE;
-    let of = fitted(of, LARGE, width - 2.0 * MARGIN - 50.0);
+    let of = fitted_strong(of, LARGE, width - 2.0 * MARGIN - 50.0);
     vec![strong([MARGIN, base], LARGE, Anchor::Start, of), small([width - MARGIN, base], Anchor::End, kind)]
 }

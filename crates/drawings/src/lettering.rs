@@ -19,8 +19,11 @@ pub(crate) fn width(words: &str, cap: f64) -> f64 {
 
 /// As [`width`], of heavy letters.
 pub(crate) fn strong_width(words: &str, cap: f64) -> f64 {
-    width(words, cap) * 1.15
+    width(words, cap * HEAVY)
 }
+
+/// Width of heavy letters over that of others.
+const HEAVY: f64 = 1.15;
 
 /// In parts of the font size.
 fn char_width(c: char) -> f64 {
@@ -61,6 +64,11 @@ pub(crate) fn fitted(words: &str, cap: f64, room: f64) -> String {
         kept.push(c);
     }
     kept.trim_end().to_owned() + "…"
+}
+
+/// As [`fitted`], for heavy letters.
+pub(crate) fn fitted_strong(words: &str, cap: f64, room: f64) -> String {
+    fitted(words, cap * HEAVY, room)
 }
 
 /// A letter that stands for words told elsewhere: a, b, … z, a1, b1, …

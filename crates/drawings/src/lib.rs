@@ -6,6 +6,7 @@ mod heading;
 mod lettering;
 mod page;
 mod rect;
+mod ring;
 mod roof_plan;
 mod scale;
 mod scale_bar;

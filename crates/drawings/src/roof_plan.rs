@@ -57,32 +57,33 @@ fn draw(overhead: &Overhead, arrangement: Arrangement) -> Scene {
 /// Lines of the notes.
 const NOTES: usize = 2;
 /// Of notes and title block with the space over them, mm.
-const FOOT: f64 = LINE * NOTES as f64 + 4.0 + 2.0 * ROW;
+const FOOT: f64 = LINE * NOTES as f64 + 6.0 + 2.0 * ROW;
 
 fn notes(plan: &Plan, arrangement: &Arrangement) -> Vec<Item> {
     let [width, height] = arrangement.page.size();
     let lengths = "Lengths, courses and cuts stand on the setting-out sheet of each plane.";
     let absent = plan.problems.iter().any(|problem| problem.severity == Severity::Error);
     let absent = absent.then_some("NOT ALL OF THE JOB IS PLANNED: what could not be planned is not drawn here.");
+    // From the lowest line up.
     let line = |(index, words): (usize, &str)| {
-        let base = height - MARGIN - FOOT + 1.5 + LINE * (index + 1) as f64;
+        let base = height - MARGIN - 2.0 * ROW - 3.5 - LINE * index as f64;
         small([MARGIN, base], Anchor::Start, fitted(words, SMALL, width - 2.0 * MARGIN))
     };
-    absent.into_iter().chain([lengths]).enumerate().map(line).collect()
+    [lengths].into_iter().chain(absent).enumerate().map(line).collect()
 }
 
 fn title(plan: &Plan, arrangement: &Arrangement) -> [Vec<Field>; 2] {
     let invented = if plan.covering.invented { ", invented figures" } else { "" };
     [
         vec![
-            field(6.0, "Job", &plan.name),
+            field(7.0, "Job", &plan.name),
             field(3.0, "Sheet", "Roof plan"),
-            field(2.5, "Planes", plan.roof.planes.len().to_string()),
+            field(2.0, "Planes", plan.roof.planes.len().to_string()),
         ],
         vec![
-            field(6.0, "Covering", format!("{}{invented}", plan.covering.name)),
-            field(3.0, "Scale", arrangement.scale.to_string()),
-            field(2.5, "Paper", arrangement.page.name),
+            field(8.5, "Covering", format!("{}{invented}", plan.covering.name)),
+            field(2.5, "Scale", arrangement.scale.to_string()),
+            field(2.0, "Paper", arrangement.page.name),
         ],
     ]
 }

@@ -1,4 +1,4 @@
-use crate::lettering::{SMALL, fitted, small, strong};
+use crate::lettering::{SMALL, fitted, fitted_strong, small, strong};
 use crate::page::MARGIN;
 use crate::{Anchor, Fill, Item, LineType, Page};
 
@@ -43,6 +43,6 @@ fn cell(left: f64, top: f64, width: f64, field: &Field) -> [Item; 3] {
     [
         Item::Shape { rings: frame, line: LineType::Course, fill: Fill::Paper },
         small([left + 1.5, top + 4.0], Anchor::Start, fitted(field.name, SMALL, width - 3.0)),
-        strong([left + 1.5, top + 9.0], VALUE, Anchor::Start, fitted(&field.value, VALUE, width - 3.0)),
+        strong([left + 1.5, top + 9.0], VALUE, Anchor::Start, fitted_strong(&field.value, VALUE, width - 3.0)),
     ]
 }

@@ -37,7 +37,7 @@ pub(crate) fn arrange(overhead: &Overhead) -> Option<Arrangement> {
 
 /// What stands in the drawing, in the order of [`KINDS`].
 fn key(overhead: &Overhead) -> Legend {
-    let drawn = |line: LineType| overhead.stretches.iter().any(|stretch| line_of(stretch) == line);
+    let drawn = |line: LineType| overhead.stretches.iter().any(|stretch| line_of(stretch) == Some(line));
     let entry = |sign: Sign, words: &str| Entry { sign, words: words.to_owned() };
     let kinds = KINDS.iter().filter(|(_, line)| drawn(*line)).map(|(kind, line)| entry(Sign::Line(*line), kind));
     let hidden = drawn(LineType::Hidden).then(|| entry(Sign::Line(LineType::Hidden), "under another plane"));

@@ -10,7 +10,7 @@ use super::view::View;
 use crate::{Item, LineType, Point, Scale};
 
 /// Room around the roof for marks and letters, mm.
-pub(crate) const AROUND: f64 = 8.0;
+pub(crate) const AROUND: f64 = 6.0;
 /// A wall line right under the edge of a higher plane is drawn this far beside it, mm.
 const BESIDE: f64 = 0.9;
 
@@ -28,7 +28,7 @@ pub(crate) fn draw(overhead: &Overhead, scale: Scale) -> Option<Drawing> {
     let starts: Vec<Start> =
         overhead.surfaces.iter().filter_map(|surface| Start::of(overhead.plan, surface, &view)).collect();
     let [width, height] = view.size;
-    let around = AROUND - 1.0;
+    let around = AROUND - 0.5;
     let mut paper = Paper {
         lines: taken(lines.iter().map(|(ends, _)| ends.as_slice())),
         words: taken(starts.iter().map(Start::room).collect::<Vec<_>>().iter().map(<[Point; 4]>::as_slice)),
@@ -48,24 +48,29 @@ fn taken<'a>(shapes: impl Iterator<Item = &'a [Point]>) -> Taken {
     taken
 }
 
-/// Ends on the paper and type of every line, the narrow ones first so that none hides a wider one.
+/// Ends on the paper and type of every line that is drawn, the narrow ones first so that none hides a wider one.
 fn lines(overhead: &Overhead, view: &View) -> Vec<([Point; 2], LineType)> {
-    let mut lines: Vec<([Point; 2], LineType)> =
-        overhead.stretches.iter().map(|stretch| (ends(stretch, view), line_of(stretch))).collect();
+    let drawn = overhead.stretches.iter().filter_map(|stretch| Some((ends(stretch, view), line_of(stretch)?)));
+    let mut lines: Vec<([Point; 2], LineType)> = drawn.collect();
     lines.sort_by(|(_, a), (_, b)| a.width().total_cmp(&b.width()));
     lines
 }
 
-pub(crate) fn line_of(stretch: &Stretch) -> LineType {
-    if stretch.cover == Cover::Hidden { LineType::Hidden } else { line_type(stretch.kind) }
+/// `None` right under the edge of a higher plane, which is drawn there; but a wall stands there and is drawn.
+pub(crate) fn line_of(stretch: &Stretch) -> Option<LineType> {
+    match stretch.cover {
+        Cover::Hidden => Some(LineType::Hidden),
+        Cover::Open => Some(line_type(stretch.kind)),
+        Cover::EdgeAtLeft | Cover::EdgeAtRight => is_at_wall(stretch.kind).then(|| line_type(stretch.kind)),
+    }
 }
 
 fn ends(stretch: &Stretch, view: &View) -> [Point; 2] {
     let ends = stretch.ends.map(|end| view.point(end));
     let side = match stretch.cover {
-        Cover::EdgeAtLeft if is_at_wall(stretch.kind) => -1.0,
-        Cover::EdgeAtRight if is_at_wall(stretch.kind) => 1.0,
-        _ => 0.0,
+        Cover::EdgeAtLeft => -1.0,
+        Cover::EdgeAtRight => 1.0,
+        Cover::Open | Cover::Hidden => 0.0,
     };
     let [dx, dy] = [ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]];
     let off = side * BESIDE / libm::hypot(dx, dy).max(1e-9);

@@ -2,7 +2,7 @@ use super::clear::Taken;
 use super::fall::Arrow;
 use super::label::{Label, pitch};
 use super::legend::{Entry, Sign};
-use super::region::Region;
+use super::region::{Region, distance};
 use super::view::direction;
 use crate::lettering::letter;
 use crate::{Fill, Item, LineType, Point};
@@ -97,20 +97,37 @@ struct Found {
     leader: Option<[Point; 2]>,
 }
 
-/// The label on its plane with its fall arrow, both about the middle.
+/// The label on its plane with its fall arrow beside it, both about the middle; the longest arrow that finds room.
 fn on_plane(region: &Region, paper: &Paper, label: Label) -> Option<Found> {
-    let mut taken = near(region, paper);
-    let fall = direction(region.surface.fall);
-    let up = ARROWS[0] / 2.0;
-    let wish = [region.middle[0] - fall[0] * up, region.middle[1] - fall[1] * up];
-    let at = region.nearest(wish, &taken, |at| label.room(at))?;
-    taken.add(&label.room(at));
-    let arrow = arrow(region, &taken, &label, at)?;
+    let taken = near(region, paper);
+    let places = region.clear(&taken, |at| label.room(at));
+    let (at, arrow) = ARROWS.into_iter().find_map(|length| with_arrow(region, &taken, &label, &places, length))?;
     Some(Found { label, at, arrow: Some(arrow), leader: None })
 }
 
+/// Sides of a label at which the arrow may stand, after the side down the slope; each is worse than the one before by as much, mm.
+const SIDES: [Point; 4] = [[0.0, 1.0], [0.0, -1.0], [1.0, 0.0], [-1.0, 0.0]];
+const WORSE: f64 = 2.0;
+
+/// Of the places for a label the one that, with an arrow at its side, stands nearest to the middle of the plane.
+fn with_arrow(region: &Region, taken: &Taken, label: &Label, places: &[Point], length: f64) -> Option<(Point, Arrow)> {
+    let along = direction(region.surface.fall);
+    let found = [along].into_iter().chain(SIDES).enumerate().filter_map(|(rank, side)| {
+        let far = label.reach(side) + Arrow { middle: [0.0; 2], along, length }.reach(side) + 0.01;
+        let arrow = |at: Point| Arrow { middle: [at[0] + side[0] * far, at[1] + side[1] * far], along, length };
+        let both = |at: Point| [at[0] + side[0] * far / 2.0, at[1] + side[1] * far / 2.0];
+        let fits = |at: &Point| region.shows(arrow(*at).middle) && taken.is_clear(&arrow(*at).room());
+        let off = |at: Point| distance(both(at), region.middle);
+        let best = places.iter().copied().filter(fits).min_by(|a, b| off(*a).total_cmp(&off(*b)))?;
+        Some((off(best) + WORSE * rank as f64, best, arrow(best)))
+    });
+    found.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, at, arrow)| (at, arrow))
+}
+
 fn without_arrow(region: &Region, paper: &Paper, label: &Label) -> Option<Found> {
-    let at = region.nearest(region.middle, &near(region, paper), |at| label.room(at))?;
+    let places = region.clear(&near(region, paper), |at| label.room(at));
+    let off = |at: &Point| distance(*at, region.middle);
+    let at = places.into_iter().min_by(|a, b| off(a).total_cmp(&off(b)))?;
     Some(Found { label: label.clone(), at, arrow: None, leader: None })
 }
 
@@ -119,22 +136,6 @@ fn near(region: &Region, paper: &Paper) -> Taken {
     let mut taken = paper.lines.within(region.bounds());
     taken.join(paper.words.within(region.bounds()));
     taken
-}
-
-/// The longest arrow that fits, beside the label: down the slope of it if may be.
-fn arrow(region: &Region, taken: &Taken, label: &Label, at: Point) -> Option<Arrow> {
-    let along = direction(region.surface.fall);
-    ARROWS.into_iter().find_map(|length| {
-        let arrow = |middle: Point| Arrow { middle, along, length };
-        let beside = |way: Point| {
-            let far = label.reach(way) + arrow([0.0; 2]).reach(way) + 0.01;
-            [at[0] + way[0] * far, at[1] + way[1] * far]
-        };
-        let ways = [along, [0.0, 1.0], [0.0, -1.0], [1.0, 0.0], [-1.0, 0.0]].map(beside);
-        let fits = |middle: &Point| region.shows(*middle) && taken.is_clear(&arrow(*middle).room());
-        let found = ways.into_iter().find(fits).or_else(|| region.nearest(at, taken, |middle| arrow(middle).room()));
-        found.map(arrow)
-    })
 }
 
 /// The label off its plane, with a leader to it.

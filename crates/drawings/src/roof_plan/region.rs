@@ -48,14 +48,15 @@ impl<'a> Region<'a> {
         self.surface.covers(place) && is_hidden == self.under.is_some()
     }
 
-    /// The place nearest to `wish` at which a shape is clear of what is taken.
-    pub(crate) fn nearest(&self, wish: Point, taken: &Taken, shape: impl Fn(Point) -> [Point; 4]) -> Option<Point> {
-        let far = |at: &Point| libm::hypot(at[0] - wish[0], at[1] - wish[1]);
-        let mut places = self.places.clone();
-        places.sort_by(|a, b| far(a).total_cmp(&far(b)));
-        let wish = self.shows(wish).then_some(wish);
-        wish.into_iter().chain(places).find(|&at| taken.is_clear(&shape(at)))
+    /// The places, the middle first among them, at which a shape is clear of what is taken.
+    pub(crate) fn clear(&self, taken: &Taken, shape: impl Fn(Point) -> [Point; 4]) -> Vec<Point> {
+        let middle = self.shows(self.middle).then_some(self.middle);
+        middle.into_iter().chain(self.places.iter().copied()).filter(|&at| taken.is_clear(&shape(at))).collect()
     }
+}
+
+pub(crate) fn distance(a: Point, b: Point) -> f64 {
+    libm::hypot(a[0] - b[0], a[1] - b[1])
 }
 
 /// Points of the drawing that lie on the plane; where it is too small for any, the middle of its first ring.

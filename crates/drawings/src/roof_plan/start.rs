@@ -1,13 +1,14 @@
-use plan::Plan;
+use plan::{LaidPlane, Plan};
 
 use super::surface::Surface;
 use super::view::{View, direction};
+use crate::ring::crossings;
 use crate::{Fill, Item, LineType, Point};
 
 /// Of the disc, mm.
 const RADIUS: f64 = 1.0;
 /// Of the pointer: where it begins, its tip, and half of its width, mm.
-const POINTER: [f64; 3] = [1.6, 4.4, 1.1];
+const POINTER: [f64; 3] = [1.5, 4.9, 1.5];
 
 /// Where laying starts on a plane: the left end of the first butts, and the way the course is laid from there.
 #[derive(Debug, Clone, Copy)]
@@ -21,8 +22,7 @@ impl Start {
     /// `None` where nothing is laid.
     pub(crate) fn of(plan: &Plan, surface: &Surface, view: &View) -> Option<Self> {
         let laid = plan.layout.planes.iter().find(|laid| laid.id == surface.plane.id)?;
-        let &[left, _] = laid.courses.first()?.spans_in.first()?;
-        let at = view.point(surface.place([left, laid.first_butt_in]));
+        let at = view.point(surface.place([left_end(laid)?, laid.first_butt_in]));
         Some(Self { at, along: direction(surface.right()) })
     }
 
@@ -50,3 +50,14 @@ impl Start {
         [self.at[0] + forward * dx - aside * dy, self.at[1] + forward * dy + aside * dx]
     }
 }
+
+/// u at which the first butts begin. In a valley the units reach further to the left than their butts.
+fn left_end(laid: &LaidPlane) -> Option<f64> {
+    let &[left, _] = laid.courses.first()?.spans_in.first()?;
+    let just_above = laid.first_butt_in + JUST_ABOVE;
+    let entries = laid.laid_in.iter().flat_map(|ring| crossings(ring, just_above));
+    Some(entries.reduce(f64::min).map_or(left, |entry| entry.max(left)))
+}
+
+/// Height over the first butts at which their line surely runs inside the outline, inches.
+const JUST_ABOVE: f64 = 0.01;

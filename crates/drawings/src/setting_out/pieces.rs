@@ -3,6 +3,7 @@ use plan::{Course, Cut, Run};
 use super::sheet::Sheet;
 use super::view::View;
 use crate::lettering::{SMALL, centred, width};
+use crate::ring::crossings;
 use crate::{Fill, Item, LineType, Point};
 
 /// Course lines are drawn no nearer to each other than this, mm.
@@ -75,17 +76,6 @@ fn run_numbers(view: &View, course: &Course, run: &Run, number: &str, cut: &Cut)
 fn crossing(part: &[Point], height: f64) -> Option<[f64; 2]> {
     let us = crossings(part, height);
     Some([us.first().copied()?, us.last().copied()?])
-}
-
-/// Where a level line meets a ring, from left to right.
-fn crossings(ring: &[Point], height: f64) -> Vec<f64> {
-    let sides = ring.iter().zip(ring.iter().cycle().skip(1));
-    let meets = |(a, b): (&Point, &Point)| {
-        ((a[1] > height) != (b[1] > height)).then(|| a[0] + (b[0] - a[0]) * (height - a[1]) / (b[1] - a[1]))
-    };
-    let mut us: Vec<f64> = sides.filter_map(meets).collect();
-    us.sort_by(f64::total_cmp);
-    us
 }
 
 /// The number on a patch of blank paper.
