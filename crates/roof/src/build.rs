@@ -204,11 +204,18 @@ impl Joined {
         for stretch in own {
             let length = distance(stretch.from, stretch.to);
             seen += length;
-            if self.standing.covers(block, beyond(stretch.from, stretch.to)) {
+            if self.stands_over(block, stretch) {
                 over += length;
             }
         }
         over > 1.0 && distance(end.line[0], end.line[1]) - seen > 1.0
+    }
+
+    /// Whether the roof beyond a stretch is another block's and no higher.
+    fn stands_over(&self, block: &str, stretch: &Stretch) -> bool {
+        let beyond = beyond(stretch.from, stretch.to);
+        let own = height(&self.planes[stretch.piece].frame, scale(geom::add(stretch.from, stretch.to), 0.5));
+        self.standing.covers(block, beyond) && !self.standing.stands_above(block, beyond, own)
     }
 
     /// The block that a piece was raised in: its plane may since have become one with another block's.

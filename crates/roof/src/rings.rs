@@ -5,8 +5,7 @@ use std::collections::BTreeMap;
 use geom::{Point, TOLERANCE, cross, dot, sub};
 
 use crate::build::Bound;
-use crate::classify::height;
-use crate::{Edge, Frame, Ring};
+use crate::{Edge, Frame, Place, Ring};
 
 /// Ends of stretches nearer than this are one corner.
 const WELD: f64 = 32.0 * TOLERANCE;
@@ -113,9 +112,23 @@ fn finish(ring: &[usize], bounds: &[Bound], frame: &Frame) -> Option<Ring> {
         a[1].total_cmp(&b[1]).then(a[0].total_cmp(&b[0]))
     })?;
     joined.rotate_left(lowest);
-    let corners = joined.iter().map(|bound| [bound.from[0], bound.from[1], height(frame, bound.from)]).collect();
+    let mut places: Vec<Place> = joined.iter().map(place).collect();
+    (0..2).for_each(|axis| align(&mut places, axis));
+    let corners = places.into_iter().map(|place| frame.point(place)).collect();
     let edges = joined.iter().map(|bound| Edge { kind: bound.kind, meets: bound.meets }).collect();
     Some(Ring { corners, edges })
+}
+
+/// Corners as far up the plane, or as far along it, as each other but for rounding are exactly so: else one eave of a plane would
+/// lie a hair over another, and units be cut for it.
+fn align(places: &mut [Place], axis: usize) {
+    let mut known = vec![0.0];
+    for place in places {
+        match known.iter().find(|&&value: &&f64| (value - place[axis]).abs() < WELD) {
+            Some(&value) => place[axis] = value,
+            None => known.push(place[axis]),
+        }
+    }
 }
 
 fn runs_on(last: &Bound, next: &Bound) -> bool {

@@ -150,6 +150,39 @@ fn a_lower_garage_at_a_gable_end() {
     near(feet(&roof, EdgeKind::Rake), 56.0 * 208f64.sqrt() / 12.0 + 20.0 * 5f64.sqrt() / 2.0);
 }
 
+/// House, wing, garage and porch measured at the walls, with overhangs: in feet and odd inches, invented.
+fn manor() -> Vec<Block> {
+    let at_walls = |block: Block| Block { outline_at: OutlineAt::Walls, ..block };
+    let (gable, inner) = (over(gable(), 10.0), gable());
+    let house =
+        block("house", [0.0, 0.0], [52.625, 30.25], 18.375, [over(eave(9.0), 16.0), gable, over(eave(9.0), 16.0), gable]);
+    let wing = [gable, over(eave(9.0), 16.0), inner, over(eave(9.0), 16.0)];
+    let wing = block("wing", [71.0 / 12.0, -164.0 / 12.0], [292.0 / 12.0, 15.125], 18.375, wing);
+    let garage = [over(eave(6.0), 14.0), gable, over(eave(6.0), 14.0), wall()];
+    let garage = block("garage", [52.625, 38.0 / 12.0], [75.0 + 0.5 / 12.0, 329.0 / 12.0], 110.0 / 12.0, garage);
+    let porch = [over(eave(4.0), 9.0), over(inner, 6.0), wall(), over(inner, 6.0)];
+    let porch = block("porch", [334.0 / 12.0, -7.75], [553.0 / 12.0, 0.0], 115.0 / 12.0, porch);
+    [house, wing, garage, porch].map(at_walls).to_vec()
+}
+
+/// A wing parts the eave of the main slope: both parts lie at its bearing side, with no hair between them.
+#[test]
+fn parts_of_one_eave_lie_at_one_height_on_the_plane() {
+    let roof = sound(&manor()).roof;
+    let level =
+        |plane: &Plane| plane.places().concat().into_iter().map(|[_, v]| v).filter(|v| v.abs() < 0.1).collect::<Vec<_>>();
+    let house = roof.planes.iter().find(|plane| plane.id == "house.0").unwrap();
+    assert_eq!(level(house).len(), 4);
+    assert!(roof.planes.iter().all(|plane| level(plane).into_iter().all(|v| v.abs() < 1e-9)));
+}
+
+/// Garage and porch stop at walls that rise above them: no gable of theirs shows over the house, whose overhangs reach over
+/// their ends.
+#[test]
+fn a_roof_that_stops_at_a_higher_wall_does_not_poke_through() {
+    assert_eq!(sound(&manor()).problems, []);
+}
+
 fn covering(roof: &Roof, p: [f64; 2]) -> Vec<&Plane> {
     let over = |plane: &&Plane| {
         let ring = |ring: &roof::Ring| ring.corners.iter().map(|corner| [corner[0], corner[1]]).collect::<Vec<_>>();
