@@ -23,7 +23,7 @@ pub(crate) fn strong_width(words: &str, cap: f64) -> f64 {
 }
 
 /// Width of heavy letters over that of others.
-const HEAVY: f64 = 1.15;
+const HEAVY: f64 = 1.11;
 
 /// In parts of the font size.
 fn char_width(c: char) -> f64 {

@@ -2,6 +2,7 @@
 //!
 //! Nothing here decides anything about the roof, and nothing here writes a file.
 
+mod clear;
 mod heading;
 mod lettering;
 mod page;

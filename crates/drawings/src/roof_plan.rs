@@ -1,7 +1,6 @@
 //! The roof plan: the whole roof seen from above, every plane by its name. Lengths stand on the setting-out sheets.
 
 mod arrangement;
-mod clear;
 mod drawing;
 mod fall;
 mod kinds;

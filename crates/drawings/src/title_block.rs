@@ -4,9 +4,6 @@ use crate::{Anchor, Fill, Item, LineType, Page};
 
 /// Of a row of fields, mm.
 pub(crate) const ROW: f64 = 11.0;
-/// Capital of a field's value, mm.
-const VALUE: f64 = 2.8;
-
 /// A named value and the parts of the row's width that it takes.
 pub(crate) struct Field {
     name: &'static str,
@@ -43,6 +40,6 @@ fn cell(left: f64, top: f64, width: f64, field: &Field) -> [Item; 3] {
     [
         Item::Shape { rings: frame, line: LineType::Course, fill: Fill::Paper },
         small([left + 1.5, top + 4.0], Anchor::Start, fitted(field.name, SMALL, width - 3.0)),
-        strong([left + 1.5, top + 9.0], VALUE, Anchor::Start, fitted_strong(&field.value, VALUE, width - 3.0)),
+        strong([left + 1.5, top + 9.0], SMALL, Anchor::Start, fitted_strong(&field.value, SMALL, width - 3.0)),
     ]
 }

@@ -1,18 +1,16 @@
 //! The setting-out sheet as a whole: its bytes, its room, its marks.
 
+mod lettering;
 mod support;
 
-use drawings::{Anchor, Item, Scene, Text, setting_out, svg};
+use drawings::{Scene, Text, setting_out, svg};
+use lettering::{extent, overlap, texts};
 use plan::Plan;
 use proptest::prelude::*;
 use support::{gable, hip_and_valley, plan};
 
 fn scene(plan: &Plan) -> Scene {
     setting_out(plan, "house.0").expect("the plane is laid")
-}
-
-fn texts(scene: &Scene) -> impl Iterator<Item = &Text> {
-    scene.items.iter().filter_map(|item| if let Item::Text(text) = item { Some(text) } else { None })
 }
 
 fn has(scene: &Scene, words: &str) -> bool {
@@ -96,21 +94,6 @@ fn a_long_cut_list_ends_with_the_number_of_kinds_left_out() {
 fn no_lettering_is_smaller_than_can_be_read_at_arms_length() {
     let scene = scene(&plan(&hip_and_valley()));
     assert!(texts(&scene).all(|text| text.cap >= 2.5));
-}
-
-/// Left, top, right and bottom of level lettering, with letters of a middling width.
-fn extent(text: &Text) -> [f64; 4] {
-    let width = text.words.chars().count() as f64 * text.cap * 0.75;
-    let left = match text.anchor {
-        Anchor::Start => text.at[0],
-        Anchor::Middle => text.at[0] - width / 2.0,
-        Anchor::End => text.at[0] - width,
-    };
-    [left, text.at[1] - text.cap, left + width, text.at[1]]
-}
-
-fn overlap(a: [f64; 4], b: [f64; 4]) -> bool {
-    a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3]
 }
 
 proptest! {

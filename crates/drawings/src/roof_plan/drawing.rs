@@ -1,4 +1,3 @@
-use super::clear::Taken;
 use super::kinds::{is_at_wall, line_type};
 use super::legend::Entry;
 use super::names::{Paper, place};
@@ -7,6 +6,7 @@ use super::region::Region;
 use super::start::Start;
 use super::stretch::{Cover, Stretch};
 use super::view::View;
+use crate::clear::Taken;
 use crate::{Item, LineType, Point, Scale};
 
 /// Room around the roof for marks and letters, mm.

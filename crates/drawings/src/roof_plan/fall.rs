@@ -1,4 +1,4 @@
-use super::clear::boxed;
+use crate::clear::boxed;
 use crate::{Fill, Item, LineType, Point};
 
 /// Of the head, mm.

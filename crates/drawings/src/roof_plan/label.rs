@@ -1,6 +1,6 @@
 use units::Pitch;
 
-use super::clear::boxed;
+use crate::clear::boxed;
 use crate::lettering::{LINE, SMALL, centred, centred_strong, strong_width, width};
 use crate::{Item, Point};
 

@@ -1,9 +1,9 @@
-use super::clear::Taken;
 use super::fall::Arrow;
 use super::label::{Label, pitch};
 use super::legend::{Entry, Sign};
 use super::region::{Region, distance};
 use super::view::direction;
+use crate::clear::Taken;
 use crate::lettering::letter;
 use crate::{Fill, Item, LineType, Point};
 

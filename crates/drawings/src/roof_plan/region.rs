@@ -1,8 +1,8 @@
-use super::clear::Taken;
 use super::overhead::Overhead;
 use super::surface::Surface;
 use super::view::View;
 use crate::Point;
+use crate::clear::Taken;
 
 /// Steps of the grid of places along each side of a region, at most.
 const STEPS: f64 = 45.0;
@@ -34,11 +34,11 @@ impl<'a> Region<'a> {
         Self { middle: mean(&places), surface, view, above, places, under }
     }
 
-    /// Left, top, right, bottom, mm.
+    /// Left, top, right, bottom, mm, wide enough to take in the plane's own edges however they were rounded.
     pub(crate) fn bounds(&self) -> [f64; 4] {
         let [left, low, right, high] = self.surface.bounds;
         let ([left, top], [right, bottom]) = (self.view.point([left, high]), self.view.point([right, low]));
-        [left, top, right, bottom]
+        [left - 1.0, top - 1.0, right + 1.0, bottom + 1.0]
     }
 
     /// Whether a point shows this plane.

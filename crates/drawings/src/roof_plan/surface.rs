@@ -82,3 +82,25 @@ fn is_right_of([x, y]: Place, [a, b]: [Place; 2]) -> bool {
 pub(crate) fn bounds(places: impl Iterator<Item = Place>) -> Option<[f64; 4]> {
     places.map(|[x, y]| [x, y, x, y]).reduce(|a, b| [a[0].min(b[0]), a[1].min(b[1]), a[2].max(b[2]), a[3].max(b[3])])
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use covering::Catalog;
+    use reader::Format;
+
+    /// On a house whose north is turned: the plan tells every corner twice, in space and in the frame of its plane.
+    #[test]
+    fn frame_and_space_agree_about_every_corner() {
+        let (job, _) = plan::read_job(include_str!("../../../../examples/hip.toml"), Format::Toml);
+        let roof = plan::plan(&job.unwrap(), &Catalog::shipped()).roof;
+        for plane in &roof.planes {
+            let surface = Surface::of(&roof, plane).unwrap();
+            for (place, [x, y, z]) in plane.outlines_in.concat().into_iter().zip(plane.outlines_ft.concat()) {
+                let [dx, dy] = [surface.place(place)[0] - x, surface.place(place)[1] - y];
+                assert!(dx.abs() < 1e-6 && dy.abs() < 1e-6, "{}: {dx} {dy}", plane.name);
+                assert!((surface.height([x, y]) - z).abs() < 1e-6, "{}", plane.name);
+            }
+        }
+    }
+}

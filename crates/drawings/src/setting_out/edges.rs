@@ -4,6 +4,7 @@ use units::Length;
 use super::sheet::Sheet;
 use super::starters;
 use super::view::View;
+use crate::clear::{Taken, boxed};
 use crate::lettering::{SMALL, centred, letter, width};
 use crate::{Fill, Item, LineType, Point};
 
@@ -15,20 +16,54 @@ pub(crate) struct Edges {
     pub(crate) items: Vec<Item>,
     /// What the letters at short edges stand for.
     pub(crate) keyed: Vec<String>,
+    taken: Taken,
+}
+
+/// An edge on the paper, with what is written at it.
+struct Labelled {
+    ends: [Point; 2],
+    words: String,
+    /// Middle of its label from it, mm.
+    off: f64,
+}
+
+impl Labelled {
+    /// `None` for an edge of no length.
+    fn of(sheet: &Sheet, view: &View, ends: [Point; 2], edge: &Edge) -> Option<Self> {
+        let words = format!("{} {}", edge.kind, Length::feet(edge.length_ft));
+        let labelled = Self { ends: ends.map(|end| view.point(end)), words, off: OFF + starters_below(sheet, ends, view) };
+        (labelled.length() > 0.0).then_some(labelled)
+    }
+
+    fn length(&self) -> f64 {
+        let [from, to] = self.ends;
+        libm::hypot(to[0] - from[0], to[1] - from[1])
+    }
+
+    fn fits(&self) -> bool {
+        width(&self.words, SMALL) + 1.0 <= self.length()
+    }
+
+    fn turn(&self) -> f64 {
+        let [from, to] = self.ends;
+        upright(libm::atan2(to[1] - from[1], to[0] - from[0]).to_degrees())
+    }
 }
 
 /// Draws the boundary and writes along each edge what it is and how long; short edges get a letter.
 pub(crate) fn draw(sheet: &Sheet, view: &View) -> Edges {
-    let mut edges = Edges { items: Vec::new(), keyed: Vec::new() };
-    let mut of_ring = sheet.plane.edges.iter();
-    for ring in &sheet.plane.outlines_in {
-        edges.items.extend(boundary(view, ring));
-        let sides = ring.iter().zip(ring.iter().cycle().skip(1));
-        for ((&from, &to), edge) in sides.zip(of_ring.by_ref()) {
-            edges.label(sheet, [from, to], view, edge);
-        }
-    }
+    let mut edges = Edges { items: Vec::new(), keyed: Vec::new(), taken: Taken::default() };
+    edges.items.extend(sheet.plane.outlines_in.iter().filter_map(|ring| boundary(view, ring)));
+    let (long, short): (Vec<Labelled>, Vec<Labelled>) = labelled(sheet, view).into_iter().partition(Labelled::fits);
+    long.iter().for_each(|edge| edges.write(edge));
+    short.into_iter().for_each(|edge| edges.write_letter(edge));
     edges
+}
+
+fn labelled(sheet: &Sheet, view: &View) -> Vec<Labelled> {
+    let rings = sheet.plane.outlines_in.iter();
+    let sides = rings.flat_map(|ring| ring.iter().copied().zip(ring.iter().copied().cycle().skip(1)));
+    sides.zip(&sheet.plane.edges).filter_map(|((from, to), edge)| Labelled::of(sheet, view, [from, to], edge)).collect()
 }
 
 fn boundary(view: &View, ring: &[Point]) -> Option<Item> {
@@ -37,20 +72,24 @@ fn boundary(view: &View, ring: &[Point]) -> Option<Item> {
     closing.map(|_| Item::Line { points: view.points(&points), line: LineType::PlaneEdge })
 }
 
+/// Steps by which a letter is moved away from its edge until it stands clear of other labels, mm, and how many at most.
+const FURTHER: f64 = 1.0;
+const STEPS: u32 = 12;
+
 impl Edges {
-    fn label(&mut self, sheet: &Sheet, ends: [Point; 2], view: &View, edge: &Edge) {
-        let [from, to] = ends.map(|end| view.point(end));
-        let long = libm::hypot(to[0] - from[0], to[1] - from[1]);
-        if long <= 0.0 {
-            return;
-        }
-        let words = format!("{} {}", edge.kind, Length::feet(edge.length_ft));
-        let fits = width(&words, SMALL) + 1.0 <= long;
-        let shown = if fits { words } else { self.key(words) };
-        let off = OFF + starters_below(sheet, ends, view);
-        let middle = outside([from, to], off);
-        let turn = if fits { upright(libm::atan2(to[1] - from[1], to[0] - from[0]).to_degrees()) } else { 0.0 };
-        self.items.extend(patched(middle, turn, &shown));
+    fn write(&mut self, edge: &Labelled) {
+        let middle = outside(edge.ends, edge.off);
+        self.taken.add(&label_room(middle, edge.turn(), &edge.words));
+        self.items.extend(patched(middle, edge.turn(), &edge.words));
+    }
+
+    fn write_letter(&mut self, edge: Labelled) {
+        let letter = self.key(edge.words);
+        let away = |step: u32| outside(edge.ends, edge.off + f64::from(step) * FURTHER);
+        let is_clear = |middle: &Point| self.taken.is_clear(&label_room(*middle, 0.0, &letter));
+        let middle = (0..=STEPS).map(away).find(is_clear).unwrap_or_else(|| away(0));
+        self.taken.add(&label_room(middle, 0.0, &letter));
+        self.items.extend(patched(middle, 0.0, &letter));
     }
 
     /// A letter that stands for the words.
@@ -88,12 +127,13 @@ fn upright(turn: f64) -> f64 {
 
 /// Words on blank paper, so that they stay readable where another part of the drawing reaches under them.
 fn patched(middle: Point, turn: f64, words: &str) -> [Item; 2] {
-    let [along, across] = [width(words, SMALL) / 2.0, SMALL / 2.0 + 0.5];
-    let [sin, cos] = [libm::sin(turn.to_radians()), libm::cos(turn.to_radians())];
-    let corner = |[a, b]: [f64; 2]| [middle[0] + a * cos - b * sin, middle[1] + a * sin + b * cos];
-    let corners = [[-along, -across], [along, -across], [along, across], [-along, across]];
-    let patch = Item::Shape { rings: vec![corners.map(corner).to_vec()], line: LineType::Unseen, fill: Fill::Paper };
-    [patch, centred(middle, turn, words)]
+    let patch = boxed(middle, [width(words, SMALL), SMALL + 1.0], turn).to_vec();
+    [Item::Shape { rings: vec![patch], line: LineType::Unseen, fill: Fill::Paper }, centred(middle, turn, words)]
+}
+
+/// The box of a label with some blank paper about it.
+fn label_room(middle: Point, turn: f64, words: &str) -> [Point; 4] {
+    boxed(middle, [width(words, SMALL) + 1.5, SMALL + 1.0], turn)
 }
 
 #[cfg(test)]

@@ -5,8 +5,8 @@ use super::view::{EDGE_LABEL, View};
 use crate::lettering::{SMALL, centred, small, width};
 use crate::{Anchor, Fill, Item, LineType, Scale};
 
-/// Room for the words over a pole, mm.
-pub(crate) const HEADING: f64 = 4.0;
+/// Room for the words over a pole and its topmost label, mm.
+pub(crate) const HEADING: f64 = 5.5;
 /// Of the pole itself, mm.
 const POLE: f64 = 2.0;
 /// Least distance between two labels, mm.
@@ -68,7 +68,7 @@ impl Side {
     fn draw(&self, sheet: &Sheet, view: &View, heading: &str, mark: impl Fn(&Course) -> Option<f64>) -> Vec<Item> {
         let top = view.point([0.0, sheet.laid.top_in])[1];
         let zero = view.point([0.0, sheet.laid.first_butt_in])[1];
-        let mut items = vec![self.rod(top, zero), centred([self.middle, top - HEADING / 2.0 - 0.5], 0.0, heading)];
+        let mut items = vec![self.rod(top, zero), centred([self.middle, top - HEADING + SMALL / 2.0], 0.0, heading)];
         for (index, course) in sheet.laid.courses.iter().enumerate() {
             let Some(mark) = mark(course) else { continue };
             let y = view.point([0.0, sheet.laid.first_butt_in + mark])[1];

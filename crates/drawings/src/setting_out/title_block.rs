@@ -17,7 +17,7 @@ fn of_the_roof(sheet: &Sheet, arrangement: &Arrangement) -> Vec<Field> {
         field(5.0, "Job", &sheet.plan.name),
         field(5.0, "Plane", &sheet.plane.name),
         field(3.5, "Pitch", pitch(sheet.plane.pitch)),
-        field(3.0, "Area", format!("{:.1} sq ft", sheet.plane.area_sqft)),
+        field(3.2, "Area", format!("{:.1} sq ft", sheet.plane.area_sqft)),
         field(2.0, "Courses", sheet.laid.courses.len().to_string()),
         field(4.0, "Pieces (cut)", format!("{} ({})", sheet.pieces(), sheet.cut_pieces())),
         field(3.5, "Scale", arrangement.scale.to_string()),
@@ -29,12 +29,12 @@ fn of_the_covering(sheet: &Sheet) -> Vec<Field> {
     let covering = &sheet.plan.covering;
     let invented = if covering.invented { ", invented figures" } else { "" };
     vec![
-        field(9.0, "Covering", format!("{}{invented}", covering.name)),
-        field(4.5, "Unit, width × length", format!("{} × {}", in_inches(covering.width_in), in_inches(covering.length_in))),
-        field(5.0, "Exposure", exposure(sheet)),
-        field(2.5, "Headlap", headlap(sheet)),
-        field(2.0, "Gap", in_inches(covering.gap_in)),
-        field(2.5, "Nails each", covering.nails_each.to_string()),
+        field(11.5, "Covering", format!("{}{invented}", covering.name)),
+        field(4.6, "Unit, width × length", format!("{} × {}", in_inches(covering.width_in), in_inches(covering.length_in))),
+        field(4.4, "Exposure", exposure(sheet)),
+        field(2.4, "Headlap", headlap(sheet)),
+        field(1.8, "Gap", in_inches(covering.gap_in)),
+        field(2.6, "Nails each", covering.nails_each.to_string()),
     ]
 }
 
