@@ -53,7 +53,7 @@ edges = [{ eave = "8/12" }, { gable = true }, { eave = "8/12" }, { gable = true 
 
 #[test]
 fn an_example_is_planned_on_a_page_of_80_columns() {
-    for example in ["gable", "hip", "ell"] {
+    for example in ["gable", "hip", "ell", "manor"] {
         let output = headlap(&root(), &["plan", &format!("examples/{example}.toml")]);
         assert_eq!(ending(&output), 0, "{}", err(&output));
         let page = out(&output);
@@ -78,15 +78,15 @@ fn json_goes_to_standard_output_and_is_the_same_every_time() {
 }
 
 #[test]
-fn a_sheet_is_written_for_each_plane_and_told_on_standard_error() {
+fn the_roof_plan_and_a_sheet_for_each_plane_are_written_and_told_on_standard_error() {
     let folder = folder("sheets-of-planes");
     fs::write(folder.join("job.toml"), SHED).expect("the job is written");
     let output = headlap(&folder, &["plan", "job.toml", "--out", "new/papers"]);
     assert_eq!(ending(&output), 0, "{}", err(&output));
-    for id in ["shed.0", "shed.2"] {
-        let drawing = fs::read_to_string(folder.join(format!("new/papers/setting-out-{id}.svg"))).expect("it is there");
+    for sheet in ["roof-plan.svg", "setting-out-shed.0.svg", "setting-out-shed.2.svg"] {
+        let drawing = fs::read_to_string(folder.join("new/papers").join(sheet)).expect("it is there");
         assert!(drawing.starts_with("<svg ") && drawing.ends_with("</svg>\n"));
-        assert!(err(&output).contains(&format!("setting-out-{id}.svg")));
+        assert!(err(&output).contains(sheet));
     }
 }
 

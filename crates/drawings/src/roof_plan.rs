@@ -75,8 +75,8 @@ fn title(plan: &Plan, arrangement: &Arrangement) -> [Vec<Field>; 2] {
     let invented = if plan.covering.invented { ", invented figures" } else { "" };
     [
         vec![
-            field(7.0, "Job", &plan.name),
-            field(3.0, "Sheet", "Roof plan"),
+            field(8.5, "Job", &plan.name),
+            field(2.5, "Sheet", "Roof plan"),
             field(2.0, "Planes", plan.roof.planes.len().to_string()),
         ],
         vec![

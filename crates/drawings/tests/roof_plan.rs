@@ -216,7 +216,7 @@ fn block(name: &'static str, reach: i32) -> impl Strategy<Value = (&'static str,
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
+    #![proptest_config(ProptestConfig::with_cases(64))]
 
     #[test]
     fn lettering_stays_on_the_paper_apart_and_off_the_lines(
