@@ -13,6 +13,7 @@ mod scale;
 mod scale_bar;
 mod scene;
 mod setting_out;
+mod surface;
 mod svg;
 mod table;
 mod title_block;

@@ -8,11 +8,11 @@ mod label;
 mod legend;
 mod names;
 mod north;
+mod opening;
 mod overhead;
 mod region;
 mod start;
 mod stretch;
-mod surface;
 mod view;
 
 use plan::{Plan, Severity};

@@ -5,6 +5,7 @@ mod course_table;
 mod cut_list;
 mod edges;
 mod notes;
+mod openings;
 mod pieces;
 mod pole;
 mod sheet;
@@ -37,6 +38,7 @@ fn draw(sheet: &Sheet, arrangement: &Arrangement) -> Scene {
     items.extend(pieces::draw(sheet, &view));
     items.extend(starters::draw(sheet, &view));
     items.extend(edges.items);
+    items.extend(openings::draw(sheet, &view));
     items.extend(pole::draw(sheet, &view));
     items.extend(view.scale_bar());
     items.extend(course_table::table(sheet).draw(arrangement.courses_at, arrangement.course_rows));

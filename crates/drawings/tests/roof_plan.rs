@@ -5,7 +5,7 @@
 mod lettering;
 
 use covering::Catalog;
-use drawings::{Item, LineType, Point, Scene, roof_plan, svg};
+use drawings::{Anchor, Item, LineType, Point, Scene, Text, roof_plan, svg};
 use lettering::{extent, overlap, texts};
 use plan::{Plan, plan, read_job};
 use proptest::prelude::*;
@@ -74,7 +74,7 @@ fn lines(scene: &Scene, kind: LineType) -> Vec<[Point; 2]> {
 
 /// On the paper, without the sample in the key, which is the first that is drawn.
 fn length(scene: &Scene, kind: LineType) -> f64 {
-    lines(scene, kind).iter().skip(1).map(|[a, b]| (a[0] - b[0]).hypot(a[1] - b[1])).sum()
+    lines(scene, kind).iter().skip(1).map(|[a, b]| libm::hypot(a[0] - b[0], a[1] - b[1])).sum()
 }
 
 fn has(scene: &Scene, words: &str) -> bool {
@@ -86,7 +86,8 @@ fn has(scene: &Scene, words: &str) -> bool {
 fn drawings_stay_as_they_were_looked_at() {
     let hip = planned(include_str!("../../../examples/hip.toml"));
     let manor = planned(include_str!("../../../examples/manor.toml"));
-    for (name, plan) in [("hip", hip), ("manor", manor), ("twelve-corners", twelve_corners())] {
+    let chimney = planned(include_str!("../../../examples/chimney.toml"));
+    for (name, plan) in [("hip", hip), ("manor", manor), ("chimney", chimney), ("twelve-corners", twelve_corners())] {
         let path = format!("{}/tests/golden/roof-plan-{name}.svg", env!("CARGO_MANIFEST_DIR"));
         let drawn = svg(&roof_plan(&plan).unwrap());
         if std::env::var_os("HEADLAP_BLESS").is_some() {
@@ -149,6 +150,18 @@ fn no_length_is_written() {
     let lengths: Vec<&str> =
         texts(&scene).map(|text| text.words.as_str()).filter(|words| words.contains(['\'', '"'])).collect();
     assert!(lengths.iter().all(|words| words.ends_with("= 1'")), "{lengths:?}");
+}
+
+#[test]
+fn openings_are_numbered_where_they_are_and_named_in_the_list() {
+    let plan = planned(include_str!("../../../examples/chimney.toml"));
+    let scene = roof_plan(&plan).unwrap();
+    for (index, opening) in plan.roof.openings.iter().enumerate() {
+        let number = (index + 1).to_string();
+        let at_it = |text: &&Text| text.words == number && text.anchor == Anchor::Middle;
+        assert_eq!(texts(&scene).filter(at_it).count(), 1, "{}", opening.name);
+        assert!(has(&scene, &opening.name));
+    }
 }
 
 #[test]

@@ -90,6 +90,17 @@ fn a_long_cut_list_ends_with_the_number_of_kinds_left_out() {
     assert!(texts(&scene).any(|text| text.words.starts_with("and ") && text.words.ends_with(" more kinds")));
 }
 
+/// The chimney of the example is 42 in wide and 24 in deep, level: on a slope of 8 in 12 that is 24 × √(1 + 64/144) = 28.84 in.
+#[test]
+fn openings_are_told_by_size_and_place() {
+    let (job, _) = plan::read_job(include_str!("../../../examples/chimney.toml"), reader::Format::Toml);
+    let plan = plan::plan(&job.expect("the example is sound"), &covering::Catalog::shipped());
+    let scene = scene(&plan);
+    assert!(tells(&scene, "1: kitchen chimney, 42\" wide, 28-7/8\" on the slope, at 11' 3\" and 8' 6\""));
+    assert!(has(&scene, "1"), "the number stands in the opening");
+    assert!(!tells(&scene, "sill"), "its edges have no labels of their own");
+}
+
 #[test]
 fn no_lettering_is_smaller_than_can_be_read_at_arms_length() {
     let scene = scene(&plan(&hip_and_valley()));

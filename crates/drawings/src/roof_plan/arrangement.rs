@@ -22,7 +22,7 @@ pub(crate) struct Arrangement {
     pub(crate) bar_at: Point,
     pub(crate) north_at: Point,
     pub(crate) key: Legend,
-    /// Planes with a letter for their name.
+    /// Planes with a letter for their name, and openings.
     pub(crate) list: Option<Legend>,
 }
 
@@ -30,7 +30,9 @@ pub(crate) struct Arrangement {
 pub(crate) fn arrange(overhead: &Overhead) -> Option<Arrangement> {
     let key = key(overhead);
     let on_page = |page| on_page(overhead, &key, page);
-    let most_are_named = |found: &Arrangement| found.drawing.listed.len() * 3 <= overhead.surfaces.len();
+    let openings = overhead.plan.roof.openings.len();
+    let letters = |found: &Arrangement| found.drawing.listed.len() - openings;
+    let most_are_named = |found: &Arrangement| letters(found) * 3 <= overhead.surfaces.len();
     let readable = Page::series().take(READABLE_PAGES).filter_map(on_page).find(most_are_named);
     readable.or_else(|| Page::series().find_map(on_page))
 }
@@ -44,7 +46,8 @@ fn key(overhead: &Overhead) -> Legend {
     let start = !overhead.plan.layout.planes.is_empty();
     let start = start.then(|| entry(Sign::Start, "laying starts, first butts"));
     let fall = entry(Sign::Fall, "water runs this way");
-    Legend::new("Key", kinds.chain(hidden).chain([fall]).chain(start).collect())
+    let opening = (!overhead.plan.roof.openings.is_empty()).then(|| entry(Sign::Opening, "opening"));
+    Legend::new("Key", kinds.chain(hidden).chain(opening).chain([fall]).chain(start).collect())
 }
 
 /// The largest drawing that finds room on a paper, lying or upright.
@@ -63,12 +66,20 @@ fn on_page(overhead: &Overhead, key: &Legend, page: Page) -> Option<Arrangement>
             continue;
         }
         let drawing = draw(overhead, scale)?;
-        let list = Legend::new("Planes", drawing.listed.clone());
+        let list = Legend::new(list_title(overhead, &drawing), drawing.listed.clone());
         if let Some(spots) = ways(size, &list) {
             return Some(spots.arranged(overhead, scale, drawing));
         }
     }
     None
+}
+
+const fn list_title(overhead: &Overhead, drawing: &Drawing) -> &'static str {
+    match (drawing.listed.len(), overhead.plan.roof.openings.len()) {
+        (_, 0) => "Planes",
+        (listed, openings) if listed == openings => "Openings",
+        _ => "Planes, openings",
+    }
 }
 
 /// Paper that the roof takes at a scale, with its marks and the scale bar, mm.

@@ -1,12 +1,12 @@
 use super::kinds::{is_at_wall, line_type};
 use super::legend::Entry;
 use super::names::{Paper, place};
+use super::opening::Opening;
 use super::overhead::Overhead;
 use super::region::Region;
 use super::start::Start;
 use super::stretch::{Cover, Stretch};
 use super::view::View;
-use crate::clear::Taken;
 use crate::{Item, LineType, Point, Scale};
 
 /// Room around the roof for marks and letters, mm.
@@ -17,7 +17,7 @@ const BESIDE: f64 = 0.9;
 /// The roof at a scale, with the upper left corner of its bounds at the origin.
 pub(crate) struct Drawing {
     pub(crate) items: Vec<Item>,
-    /// Planes that have a letter for their name.
+    /// Planes that have a letter for their name, and openings by number.
     pub(crate) listed: Vec<Entry>,
 }
 
@@ -25,27 +25,24 @@ pub(crate) struct Drawing {
 pub(crate) fn draw(overhead: &Overhead, scale: Scale) -> Option<Drawing> {
     let view = View::of(overhead, scale);
     let lines = lines(overhead, &view);
+    let openings = openings(overhead, &view);
     let starts: Vec<Start> =
         overhead.surfaces.iter().filter_map(|surface| Start::of(overhead.plan, surface, &view)).collect();
-    let [width, height] = view.size;
-    let around = AROUND - 0.5;
-    let mut paper = Paper {
-        lines: taken(lines.iter().map(|(ends, _)| ends.as_slice())),
-        words: taken(starts.iter().map(Start::room).collect::<Vec<_>>().iter().map(<[Point; 4]>::as_slice)),
-        bounds: [-around, -around, width + around, height + around],
-    };
+    let mut paper = Paper::new(view.size.map(|long| long + AROUND - 0.5), AROUND - 0.5);
+    lines.iter().for_each(|(ends, _)| paper.lines.add(ends));
+    openings.iter().for_each(|opening| paper.lines.add(&opening.corners));
+    starts.iter().for_each(|start| paper.words.add(&start.room()));
     let regions: Vec<Region> = overhead.surfaces.iter().map(|surface| Region::of(overhead, surface, &view)).collect();
-    let names = place(&regions, &mut paper)?;
+    let names = place(&regions, &openings, &mut paper)?;
     let mut items: Vec<Item> = lines.into_iter().map(|(ends, line)| Item::Line { points: ends.to_vec(), line }).collect();
+    items.extend(openings.iter().flat_map(Opening::draw));
     items.extend(starts.iter().map(Start::draw));
     items.extend(names.items);
     Some(Drawing { items, listed: names.listed })
 }
 
-fn taken<'a>(shapes: impl Iterator<Item = &'a [Point]>) -> Taken {
-    let mut taken = Taken::default();
-    shapes.for_each(|shape| taken.add(shape));
-    taken
+fn openings<'a>(overhead: &'a Overhead, view: &View) -> Vec<Opening<'a>> {
+    overhead.plan.roof.openings.iter().map(|opening| Opening::of(opening, view)).collect()
 }
 
 /// Ends on the paper and type of every line that is drawn, the narrow ones first so that none hides a wider one.
@@ -58,10 +55,11 @@ fn lines(overhead: &Overhead, view: &View) -> Vec<([Point; 2], LineType)> {
 
 /// `None` right under the edge of a higher plane, which is drawn there; but a wall stands there and is drawn.
 pub(crate) fn line_of(stretch: &Stretch) -> Option<LineType> {
+    let line = line_type(stretch.kind)?;
     match stretch.cover {
         Cover::Hidden => Some(LineType::Hidden),
-        Cover::Open => Some(line_type(stretch.kind)),
-        Cover::EdgeAtLeft | Cover::EdgeAtRight => is_at_wall(stretch.kind).then(|| line_type(stretch.kind)),
+        Cover::Open => Some(line),
+        Cover::EdgeAtLeft | Cover::EdgeAtRight => is_at_wall(stretch.kind).then_some(line),
     }
 }
 

@@ -14,8 +14,9 @@ pub(crate) const KINDS: [(&str, LineType); 10] = [
     ("dead valley", LineType::DeadValley),
 ];
 
-pub(crate) fn line_type(kind: &str) -> LineType {
-    KINDS.iter().find(|(name, _)| *name == kind).map_or(LineType::Piece, |(_, line)| *line)
+/// `None` for the edges of openings, which are drawn as openings.
+pub(crate) fn line_type(kind: &str) -> Option<LineType> {
+    KINDS.iter().find(|(name, _)| *name == kind).map(|(_, line)| *line)
 }
 
 /// Where a lower plane meets a wall, which often stands right under the edge of a higher plane.

@@ -1,5 +1,7 @@
 use super::fall::Arrow;
+use super::opening::Opening;
 use super::start::Start;
+use crate::clear::boxed;
 use crate::lettering::{LARGE, SMALL, small, strong, strong_width, width};
 use crate::{Anchor, Item, LineType, Point};
 
@@ -23,6 +25,8 @@ pub(crate) enum Sign {
     Line(LineType),
     Fall,
     Start,
+    Opening,
+    /// Or a number.
     Letter(String),
 }
 
@@ -30,7 +34,7 @@ impl Sign {
     /// Room for it, mm.
     const fn width(&self) -> f64 {
         match self {
-            Self::Line(_) | Self::Fall | Self::Start => 24.0,
+            Self::Line(_) | Self::Fall | Self::Start | Self::Opening => 24.0,
             Self::Letter(_) => 8.0,
         }
     }
@@ -42,6 +46,7 @@ impl Sign {
             Self::Line(line) => vec![Item::Line { points: vec![[left, y], [right, y]], line: *line }],
             Self::Fall => Arrow { middle: [middle, y], along: [1.0, 0.0], length: 10.0 }.draw().to_vec(),
             Self::Start => vec![Start { at: [middle - 1.7, y], along: [1.0, 0.0] }.draw()],
+            Self::Opening => Opening { name: "", corners: boxed([middle, y], [5.0, 3.5], 0.0).to_vec() }.draw(),
             Self::Letter(letter) => vec![strong([left, y + SMALL / 2.0], SMALL, Anchor::Start, letter)],
         }
     }

@@ -1,6 +1,7 @@
 use super::fall::Arrow;
 use super::label::{Label, pitch};
 use super::legend::{Entry, Sign};
+use super::opening::Opening;
 use super::region::{Region, distance};
 use super::view::direction;
 use crate::clear::Taken;
@@ -10,11 +11,11 @@ use crate::{Fill, Item, LineType, Point};
 /// Lengths of fall arrows, the first that fits is drawn, mm.
 const ARROWS: [f64; 3] = [10.0, 7.0, 5.0];
 
-/// Names, pitches and fall arrows of all planes.
+/// Names, pitches and fall arrows of all planes, and the numbers of openings.
 #[derive(Default)]
 pub(crate) struct Names {
     pub(crate) items: Vec<Item>,
-    /// Planes that are too small for their name, by their letter.
+    /// Planes that are too small for their name, by their letter; then openings by number.
     pub(crate) listed: Vec<Entry>,
 }
 
@@ -28,14 +29,24 @@ pub(crate) struct Paper {
     pub(crate) bounds: [f64; 4],
 }
 
-/// Writes each plane's name on it; where it does not fit, a letter, at worst beside the roof. `None` if there is no room even for
-/// that.
-pub(crate) fn place(regions: &[Region], paper: &mut Paper) -> Option<Names> {
+impl Paper {
+    /// Blank, from so far left of and above the origin to `end`.
+    pub(crate) fn new([right, bottom]: Point, before: f64) -> Self {
+        Self { lines: Taken::default(), words: Taken::default(), bounds: [-before, -before, right, bottom] }
+    }
+}
+
+/// Writes a number at each opening, and each plane's name on it; where that does not fit, a letter, at worst beside the roof. `None`
+/// if there is no room even for that.
+pub(crate) fn place(regions: &[Region], openings: &[Opening], paper: &mut Paper) -> Option<Names> {
     let mut names = Names::default();
+    let numbers = openings.iter().enumerate().map(|(index, opening)| names.number(index + 1, opening, paper));
+    let numbered = numbers.collect::<Option<Vec<Entry>>>()?;
     let small: Vec<&Region> = regions.iter().filter(|region| !names.name(region, paper)).collect();
     for region in small {
         names.list(region, paper)?;
     }
+    names.listed.extend(numbered);
     Some(names)
 }
 
@@ -54,11 +65,18 @@ impl Names {
         let label = Label::letter(&name);
         let found = on_plane(region, paper, label.clone())
             .or_else(|| without_arrow(region, paper, &label))
-            .or_else(|| beside(region, paper, &label))?;
+            .or_else(|| beside(region.middle, 0.0, paper, &label))?;
         let words = words(region, found.arrow.is_some());
         self.listed.push(Entry { sign: Sign::Letter(name), words });
         self.keep(found, paper);
         Some(())
+    }
+
+    fn number(&mut self, number: usize, opening: &Opening, paper: &mut Paper) -> Option<Entry> {
+        let name = number.to_string();
+        let found = beside(opening.middle(), opening.reach(), paper, &Label::letter(&name))?;
+        self.keep(found, paper);
+        Some(Entry { sign: Sign::Letter(name), words: opening.name.to_owned() })
     }
 
     fn keep(&mut self, found: Found, paper: &mut Paper) {
@@ -138,12 +156,15 @@ fn near(region: &Region, paper: &Paper) -> Taken {
     taken
 }
 
-/// The label off its plane, with a leader to it.
-fn beside(region: &Region, paper: &Paper, label: &Label) -> Option<Found> {
-    let from = region.middle;
+/// Labels further than this from what they are about have a leader, mm.
+const LEADERLESS: f64 = 4.5;
+
+/// The label about a place, off all that reaches so far around it, with a leader if need be.
+fn beside(from: Point, reach: f64, paper: &Paper, label: &Label) -> Option<Found> {
     let around =
         (4..60).flat_map(|radius| (0..24).map(move |step| (f64::from(radius), f64::from(step) * 15.0_f64.to_radians())));
-    let places = around.map(|(radius, turn)| [from[0] + radius * libm::cos(turn), from[1] - radius * libm::sin(turn)]);
+    let places = around
+        .map(|(radius, turn)| [from[0] + (reach + radius) * libm::cos(turn), from[1] - (reach + radius) * libm::sin(turn)]);
     let fits = |at: &Point| {
         let room = label.room(*at);
         let [left, top, right, bottom] = paper.bounds;
@@ -151,10 +172,10 @@ fn beside(region: &Region, paper: &Paper, label: &Label) -> Option<Found> {
         inside && paper.lines.is_clear(&room) && paper.words.is_clear(&room) && paper.words.is_clear(&[from, *at])
     };
     let at = { places }.find(fits)?;
-    let away = [from[0] - at[0], from[1] - at[1]];
-    let long = libm::hypot(away[0], away[1]);
-    let end = [0, 1].map(|axis| at[axis] + away[axis] / long * 2.4);
-    Some(Found { label: label.clone(), at, arrow: None, leader: Some([from, end]) })
+    let long = distance(from, at);
+    let end = [0, 1].map(|axis| at[axis] + (from[axis] - at[axis]) / long * 2.4);
+    let leader = (reach <= 0.0 || long > reach + LEADERLESS).then_some([from, end]);
+    Some(Found { label: label.clone(), at, arrow: None, leader })
 }
 
 /// A narrow line that ends on the plane in a dot.

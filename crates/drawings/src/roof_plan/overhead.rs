@@ -1,7 +1,7 @@
 use plan::Plan;
 
 use super::stretch::{Stretch, stretches};
-use super::surface::{Surface, bounds};
+use crate::surface::{Surface, bounds};
 
 /// The roof seen from above, in feet, before it is drawn at any scale.
 pub(crate) struct Overhead<'a> {

@@ -1,8 +1,8 @@
 use plan::{LaidPlane, Plan};
 
-use super::surface::Surface;
 use super::view::{View, direction};
 use crate::ring::crossings;
+use crate::surface::Surface;
 use crate::{Fill, Item, LineType, Point};
 
 /// Of the disc, mm.

@@ -1,6 +1,6 @@
 use plan::{Line, Roof};
 
-use super::surface::{HIGHER, Place, Surface};
+use crate::surface::{HIGHER, Place, Surface};
 
 /// A part of a line of the roof over which the same planes pass.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,5 +1,5 @@
 use super::overhead::Overhead;
-use super::surface::Place;
+use crate::surface::Place;
 use crate::{Point, Scale};
 
 /// The roof seen from above at a scale; the upper left corner of its bounds lies at the origin.

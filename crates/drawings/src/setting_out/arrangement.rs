@@ -66,17 +66,17 @@ impl Arrangement {
     /// Courses are far enough apart to follow with a finger, or the plane takes a quarter of the paper's width or half of the height
     /// left for it.
     fn is_readable(&self, sheet: &Sheet) -> bool {
-        let body = body(self.page);
+        let body = body(sheet, self.page);
         let [width, height] = [self.scale.paper(sheet.width()), self.scale.paper(sheet.height())];
         self.scale.paper(sheet.least_exposure()) >= 2.5 || width >= body.width / 4.0 || height >= body.height / 2.0
     }
 }
 
 /// The paper between heading and notes.
-fn body(page: Page) -> Rect {
+fn body(sheet: &Sheet, page: Page) -> Rect {
     let [width, height] = page.size();
     let top = MARGIN + heading::HEIGHT;
-    let bottom = height - MARGIN - title_block::HEIGHT - notes::HEIGHT;
+    let bottom = height - MARGIN - title_block::HEIGHT - notes::height(sheet);
     Rect { left: MARGIN, top, width: width - 2.0 * MARGIN, height: bottom - top }
 }
 
@@ -89,7 +89,7 @@ fn largest_scale(sheet: &Sheet, rect: Rect) -> Option<Scale> {
 
 /// The plane at the left, and at its right the course table with the cut list under it.
 fn stacked(sheet: &Sheet, page: Page, tables: &Tables) -> Option<Arrangement> {
-    let body = body(page);
+    let body = body(sheet, page);
     let courses = tables.courses.lines();
     let cut_rows = rows_in(body.height - height_of(courses) - BETWEEN);
     if courses > rows_in(body.height) || tables.least_cut_lines() > cut_rows {
@@ -112,7 +112,7 @@ fn stacked(sheet: &Sheet, page: Page, tables: &Tables) -> Option<Arrangement> {
 
 /// The plane at the left, at its right the course table, then the cut list.
 fn beside(sheet: &Sheet, page: Page, tables: &Tables) -> Option<Arrangement> {
-    let body = body(page);
+    let body = body(sheet, page);
     let rows = rows_in(body.height);
     let courses = tables.courses.width(tables.courses.blocks(rows));
     let cuts = tables.cuts.block_width();
@@ -132,7 +132,7 @@ fn beside(sheet: &Sheet, page: Page, tables: &Tables) -> Option<Arrangement> {
 
 /// The plane across the paper, the tables under it; the largest scale that leaves room for them.
 fn below(sheet: &Sheet, page: Page, tables: &Tables) -> Option<Arrangement> {
-    let body = body(page);
+    let body = body(sheet, page);
     Scale::series().find_map(|scale| {
         let [width, height] = room(sheet, scale);
         let rows = rows_in(body.height - height);

@@ -1,11 +1,13 @@
 use plan::Edge;
 use units::Length;
 
+use super::openings;
 use super::sheet::Sheet;
 use super::starters;
 use super::view::View;
 use crate::clear::{Taken, boxed};
 use crate::lettering::{SMALL, centred, letter, width};
+use crate::ring::crossings;
 use crate::{Fill, Item, LineType, Point};
 
 /// Middle of a label from its edge, mm.
@@ -17,6 +19,8 @@ pub(crate) struct Edges {
     /// What the letters at short edges stand for.
     pub(crate) keyed: Vec<String>,
     taken: Taken,
+    /// The plane on the paper.
+    rings: Vec<Vec<Point>>,
 }
 
 /// An edge on the paper, with what is written at it.
@@ -28,11 +32,11 @@ struct Labelled {
 }
 
 impl Labelled {
-    /// `None` for an edge of no length.
+    /// `None` for an edge of no length, or of an opening.
     fn of(sheet: &Sheet, view: &View, ends: [Point; 2], edge: &Edge) -> Option<Self> {
         let words = format!("{} {}", edge.kind, Length::feet(edge.length_ft));
         let labelled = Self { ends: ends.map(|end| view.point(end)), words, off: OFF + starters_below(sheet, ends, view) };
-        (labelled.length() > 0.0).then_some(labelled)
+        (labelled.length() > 0.0 && !openings::EDGES.contains(&edge.kind)).then_some(labelled)
     }
 
     fn length(&self) -> f64 {
@@ -50,12 +54,14 @@ impl Labelled {
     }
 }
 
-/// Draws the boundary and writes along each edge what it is and how long; short edges get a letter.
+/// Draws the boundary and writes along each edge what it is and how long; edges without room for it get a letter.
 pub(crate) fn draw(sheet: &Sheet, view: &View) -> Edges {
-    let mut edges = Edges { items: Vec::new(), keyed: Vec::new(), taken: Taken::default() };
-    edges.items.extend(sheet.plane.outlines_in.iter().filter_map(|ring| boundary(view, ring)));
-    let (long, short): (Vec<Labelled>, Vec<Labelled>) = labelled(sheet, view).into_iter().partition(Labelled::fits);
-    long.iter().for_each(|edge| edges.write(edge));
+    let rings: Vec<Vec<Point>> = sheet.plane.outlines_in.iter().map(|ring| view.points(ring)).collect();
+    let items = rings.iter().filter_map(|ring| boundary(ring)).collect();
+    let mut edges = Edges { items, keyed: Vec::new(), taken: Taken::default(), rings };
+    let labelled = labelled(sheet, view);
+    edges.take_boundary();
+    let short: Vec<Labelled> = labelled.into_iter().filter(|edge| !edges.write(edge)).collect();
     short.into_iter().for_each(|edge| edges.write_letter(edge));
     edges
 }
@@ -66,30 +72,48 @@ fn labelled(sheet: &Sheet, view: &View) -> Vec<Labelled> {
     sides.zip(&sheet.plane.edges).filter_map(|((from, to), edge)| Labelled::of(sheet, view, [from, to], edge)).collect()
 }
 
-fn boundary(view: &View, ring: &[Point]) -> Option<Item> {
+fn boundary(ring: &[Point]) -> Option<Item> {
     let closing = ring.first().copied();
     let points: Vec<Point> = ring.iter().copied().chain(closing).collect();
-    closing.map(|_| Item::Line { points: view.points(&points), line: LineType::PlaneEdge })
+    closing.map(|_| Item::Line { points, line: LineType::PlaneEdge })
 }
 
-/// Steps by which a letter is moved away from its edge until it stands clear of other labels, mm, and how many at most.
-const FURTHER: f64 = 1.0;
-const STEPS: u32 = 12;
+/// Step by which a letter is moved away from its edge and along it until it stands clear of lines and labels, mm.
+const STEP: f64 = 1.0;
+/// Steps at most.
+const STEPS: i32 = 12;
 
 impl Edges {
-    fn write(&mut self, edge: &Labelled) {
-        let middle = outside(edge.ends, edge.off);
-        self.taken.add(&label_room(middle, edge.turn(), &edge.words));
-        self.items.extend(patched(middle, edge.turn(), &edge.words));
+    /// Whether there is room along the edge.
+    fn write(&mut self, edge: &Labelled) -> bool {
+        let middle = outside(edge.ends, [0.0, edge.off]);
+        let room = label_room(middle, edge.turn(), &edge.words);
+        let fits = edge.fits() && self.taken.is_clear(&room);
+        if fits {
+            self.taken.add(&room);
+            self.items.extend(patched(middle, edge.turn(), &edge.words));
+        }
+        fits
     }
 
     fn write_letter(&mut self, edge: Labelled) {
         let letter = self.key(edge.words);
-        let away = |step: u32| outside(edge.ends, edge.off + f64::from(step) * FURTHER);
-        let is_clear = |middle: &Point| self.taken.is_clear(&label_room(*middle, 0.0, &letter));
-        let middle = (0..=STEPS).map(away).find(is_clear).unwrap_or_else(|| away(0));
+        let place =
+            |[along, away]: [i32; 2]| outside(edge.ends, [f64::from(along) * STEP, edge.off + f64::from(away) * STEP]);
+        let is_clear = |at: &Point| !self.is_on_plane(*at) && self.taken.is_clear(&label_room(*at, 0.0, &letter));
+        let middle = steps().map(place).find(is_clear).unwrap_or_else(|| place([0, 0]));
         self.taken.add(&label_room(middle, 0.0, &letter));
         self.items.extend(patched(middle, 0.0, &letter));
+    }
+
+    fn take_boundary(&mut self) {
+        let sides = self.rings.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
+        sides.for_each(|(&from, &to)| self.taken.add(&[from, to]));
+    }
+
+    fn is_on_plane(&self, [x, y]: Point) -> bool {
+        let left_of_it = |ring: &Vec<Point>| crossings(ring, y).into_iter().filter(|&crossing| crossing < x).count();
+        self.rings.iter().map(left_of_it).sum::<usize>() % 2 == 1
     }
 
     /// A letter that stands for the words.
@@ -106,11 +130,18 @@ fn starters_below(sheet: &Sheet, [from, to]: [Point; 2], view: &View) -> f64 {
     if is_low_edge { starters::depth_below(sheet, view.scale, from[1]) } else { 0.0 }
 }
 
-/// `off` mm outside the middle of an edge. On paper, y down, the plane lies at the left of its edges as walked.
-fn outside([from, to]: [Point; 2], off: f64) -> Point {
+/// Steps along an edge and away from it, the fewest in all first.
+fn steps() -> impl Iterator<Item = [i32; 2]> {
+    let of = |total: i32| (0..=total).flat_map(move |along| [[along, total - along], [-along, total - along]]);
+    (0..=STEPS).flat_map(of)
+}
+
+/// So far along from the middle of an edge, and so far outside, mm. On paper, y down, the plane lies at the left of its edges as
+/// walked.
+fn outside([from, to]: [Point; 2], [along, off]: [f64; 2]) -> Point {
     let [dx, dy] = [to[0] - from[0], to[1] - from[1]];
     let long = libm::hypot(dx, dy);
-    [(from[0] + to[0]) / 2.0 - dy / long * off, (from[1] + to[1]) / 2.0 + dx / long * off]
+    [(from[0] + to[0]) / 2.0 + (dx * along - dy * off) / long, (from[1] + to[1]) / 2.0 + (dy * along + dx * off) / long]
 }
 
 /// The same direction, readable from below or from the right.

@@ -2,6 +2,7 @@ use plan::Starters;
 use units::Length;
 
 use super::arrangement::Arrangement;
+use super::openings;
 use super::pieces::JOINTED_COURSES;
 use super::sheet::{Sheet, in_inches, tape};
 use super::title_block;
@@ -9,22 +10,28 @@ use crate::lettering::{LINE, SMALL, fitted, small, wrap};
 use crate::page::MARGIN;
 use crate::{Anchor, Item};
 
-/// Most lines.
-const LINES: usize = 5;
+/// Most lines: five, and a line for two openings.
+fn most_lines(sheet: &Sheet) -> usize {
+    5 + openings::numbered(sheet).count().div_ceil(2)
+}
+
 /// Of the notes and the space over and under them, mm.
-pub(crate) const HEIGHT: f64 = LINE * LINES as f64 + 4.0;
+pub(crate) fn height(sheet: &Sheet) -> f64 {
+    LINE * most_lines(sheet) as f64 + 4.0
+}
 
 /// What the lead must know before the first unit, the most important first.
 pub(crate) fn draw(sheet: &Sheet, arrangement: &Arrangement, keyed: &[String]) -> Vec<Item> {
     let [width, height] = arrangement.page.size();
     let room = width - 2.0 * MARGIN;
-    let top = height - MARGIN - title_block::HEIGHT - HEIGHT + 1.5;
+    let top = height - MARGIN - title_block::HEIGHT - self::height(sheet) + 1.5;
+    let most = most_lines(sheet);
     let lines: Vec<String> = notes(sheet, keyed).iter().flat_map(|note| wrap(note, SMALL, room)).collect();
-    let shown = lines.iter().take(LINES).enumerate();
-    let ends_early = lines.len() > LINES;
+    let shown = lines.iter().take(most).enumerate();
+    let ends_early = lines.len() > most;
     shown
         .map(|(index, line)| {
-            let more = if ends_early && index + 1 == LINES { " …" } else { "" };
+            let more = if ends_early && index + 1 == most { " …" } else { "" };
             small(
                 [MARGIN, top + LINE * (index + 1) as f64 - 1.0],
                 Anchor::Start,
@@ -39,6 +46,7 @@ fn notes(sheet: &Sheet, keyed: &[String]) -> Vec<String> {
     if !keyed.is_empty() {
         notes.push(format!("Short edges: {}.", keyed.join("; ")));
     }
+    notes.extend(openings::note(sheet));
     notes.extend(starters(sheet));
     notes.push(drawing(sheet));
     notes

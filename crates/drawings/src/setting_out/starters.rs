@@ -7,6 +7,9 @@ use crate::{Fill, Item, LineType, Point, Scale};
 /// The starters are drawn this far below the edge that they lie under, mm.
 const APART: f64 = 1.5;
 
+/// No butt stands out further past its edge, inches: starters further down belong to another edge.
+const FURTHEST: f64 = 12.0;
+
 /// Room for the starters below an edge, mm.
 pub(crate) fn height(sheet: &Sheet, scale: Scale) -> f64 {
     let tallest = sheet.laid.starters.iter().map(|starters| starters.height_in).fold(0.0, f64::max);
@@ -15,7 +18,8 @@ pub(crate) fn height(sheet: &Sheet, scale: Scale) -> f64 {
 
 /// How far below a low edge at `v` the drawn starters reach, mm: they hang from the butts, which stand out past the edge.
 pub(crate) fn depth_below(sheet: &Sheet, scale: Scale, v: f64) -> f64 {
-    let projection = sheet.laid.starters.iter().map(|starters| v - starters.butt_in).filter(|depth| *depth >= 0.0);
+    let below = sheet.laid.starters.iter().map(|starters| v - starters.butt_in);
+    let projection = below.filter(|depth| (0.0..FURTHEST).contains(depth));
     projection.reduce(f64::min).map_or(0.0, |depth| scale.paper(depth) + height(sheet, scale))
 }
 

@@ -49,6 +49,17 @@ impl<'a> Surface<'a> {
         [self.corner[0] + along * right[0] - run * self.fall[0], self.corner[1] + along * right[1] - run * self.fall[1]]
     }
 
+    /// The place in the plane's own frame, inches, of a plan place: the inverse of [`Self::place`].
+    pub(crate) fn own(&self, [x, y]: Place) -> [f64; 2] {
+        let [dx, dy] = [(x - self.corner[0]) * 12.0, (y - self.corner[1]) * 12.0];
+        let right = self.right();
+        let run = -(dx * self.fall[0] + dy * self.fall[1]);
+        [
+            self.corner_in[0] + dx * right[0] + dy * right[1],
+            self.corner_in[1] + run * libm::hypot(1.0, self.plane.pitch / 12.0),
+        ]
+    }
+
     /// Height of the plane, or of its extension, feet.
     pub(crate) fn height(&self, [x, y]: Place) -> f64 {
         let fallen = (x - self.corner[0]) * self.fall[0] + (y - self.corner[1]) * self.fall[1];
@@ -92,13 +103,15 @@ mod tests {
     /// On a house whose north is turned: the plan tells every corner twice, in space and in the frame of its plane.
     #[test]
     fn frame_and_space_agree_about_every_corner() {
-        let (job, _) = plan::read_job(include_str!("../../../../examples/hip.toml"), Format::Toml);
+        let (job, _) = plan::read_job(include_str!("../../../examples/hip.toml"), Format::Toml);
         let roof = plan::plan(&job.unwrap(), &Catalog::shipped()).roof;
         for plane in &roof.planes {
             let surface = Surface::of(&roof, plane).unwrap();
             for (place, [x, y, z]) in plane.outlines_in.concat().into_iter().zip(plane.outlines_ft.concat()) {
                 let [dx, dy] = [surface.place(place)[0] - x, surface.place(place)[1] - y];
                 assert!(dx.abs() < 1e-6 && dy.abs() < 1e-6, "{}: {dx} {dy}", plane.name);
+                let [du, dv] = [surface.own([x, y])[0] - place[0], surface.own([x, y])[1] - place[1]];
+                assert!(du.abs() < 1e-4 && dv.abs() < 1e-4, "{}: {du} {dv}", plane.name);
                 assert!((surface.height([x, y]) - z).abs() < 1e-6, "{}", plane.name);
             }
         }
