@@ -74,6 +74,7 @@ fn plane(rise: f64) -> Plane {
         block: "house".into(),
         pitch,
         facing_deg: 180.0,
+        known_by: roof::KnownBy::Outline,
         frame: Frame { origin: [0.0; 3], right: [1.0, 0.0], pitch },
         rings: Vec::new(),
     }

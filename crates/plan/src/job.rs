@@ -2,6 +2,7 @@
 
 mod dormer;
 mod file;
+mod measured;
 mod opening;
 mod resolve;
 mod schema;
@@ -9,7 +10,7 @@ mod side;
 mod turret;
 
 use reader::{Format, Mistake, Places, Read, read};
-use roof::{Block, Dormer};
+use roof::{Block, Dormer, MeasuredPlane};
 use units::Length;
 
 pub use dormer::{DormerKindWord, DormerTable, dormer_path};
@@ -17,6 +18,7 @@ pub use file::{
     BayTable, BlockTable, BreakTable, CoveringTable, DeckKind, DeckTable, Drive, EdgeTable, FastenerKind, FastenerTable,
     HoleTable, JobFile, Metal, OutlineAtWord, SiteTable, TurretTable,
 };
+pub use measured::{EdgeWord, Facing, PlaneTable};
 pub use opening::{MeasuredOpening, MeasuredSpot, OpeningKindWord, OpeningTable, opening_path};
 pub use schema::{job_schema, sheet_schema};
 
@@ -36,6 +38,8 @@ pub struct Job {
     pub dormers: Vec<Dormer>,
     /// Chimneys, skylights, pipes and vents, in the order of the file.
     pub openings: Vec<MeasuredOpening>,
+    /// Planes measured by themselves, in the order of the file.
+    pub planes: Vec<MeasuredPlane>,
     /// What the units are nailed to, if told.
     pub deck: Option<Deck>,
     /// What the units are fastened with, if told.
@@ -97,4 +101,10 @@ pub fn read_job(text: &str, format: Format) -> (Option<Job>, Vec<Mistake>) {
 #[must_use]
 pub fn block_path(index: usize) -> String {
     format!("block[{index}]")
+}
+
+/// Path in the job file of a plane measured by itself: `plane[0]`.
+#[must_use]
+pub fn plane_path(index: usize) -> String {
+    format!("plane[{index}]")
 }

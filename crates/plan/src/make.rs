@@ -2,11 +2,11 @@
 
 use covering::{Catalog, Covering};
 use layout::{Course as LaidCourse, Fault, LaidPlane as Laid, Layout as Laying};
-use roof::{Part, Plane as Surface, Point3, Roof as Shape};
+use roof::{MeasuredPart, Part, Plane as Surface, Point3, Roof as Shape};
 use units::Length;
 
 use crate::cautions::cautions;
-use crate::job::{block_path, dormer_path, opening_path};
+use crate::job::{block_path, dormer_path, opening_path, plane_path};
 use crate::openings;
 use crate::{
     Check, CheckedPlace, CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, OrderLine,
@@ -20,7 +20,8 @@ use crate::{
 #[must_use]
 pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let alone = roof::build(&job.blocks, job.north_deg);
-    let (roof::Built { roof, problems }, cheeks) = roof::with_dormers(alone, &job.blocks, &job.dormers, job.north_deg);
+    let (raised, cheeks) = roof::with_dormers(alone, &job.blocks, &job.dormers, job.north_deg);
+    let roof::Built { roof, problems } = roof::with_measured(raised, &job.planes, job.north_deg);
     let mut problems: Vec<Problem> = problems.into_iter().map(|problem| roof_problem(job, problem)).collect();
     let (roof, misplaced) = openings::cut_out(job, roof);
     problems.extend(misplaced);
@@ -87,15 +88,35 @@ pub(crate) fn place_in_file(job: &Job, path: &str, block: &str, plane: &str) -> 
 }
 
 fn roof_problem(job: &Job, problem: roof::Problem) -> Problem {
-    let block = job.blocks.iter().position(|block| block.name == problem.block);
-    let in_block = block.map(|index| part_path(&block_path(index), problem.part));
-    let path = in_block.or_else(|| path_of_dormer(job, &problem.block)).unwrap_or_default();
+    let place = match problem.part {
+        Part::Measured { plane, at } => {
+            let id = format!("plane.{}", problem.block);
+            place_in_file(job, &measured_path(&plane_path(plane), at), "", &id)
+        }
+        part => {
+            let block = job.blocks.iter().position(|block| block.name == problem.block);
+            let in_block = block.map(|index| part_path(&block_path(index), part));
+            let path = in_block.or_else(|| path_of_dormer(job, &problem.block)).unwrap_or_default();
+            place_in_file(job, &path, &problem.block, "")
+        }
+    };
     Problem {
         code: problem.code.into(),
         severity: severity(problem.severity),
         says: problem.says,
         remedy: problem.remedy,
-        place: place_in_file(job, &path, &problem.block, ""),
+        place,
+    }
+}
+
+fn measured_path(plane: &str, at: MeasuredPart) -> String {
+    match at {
+        MeasuredPart::Whole => format!("{plane}.name"),
+        MeasuredPart::Key(key) => format!("{plane}.{key}"),
+        MeasuredPart::Corner { hole: None, corner } => format!("{plane}.corners[{corner}]"),
+        MeasuredPart::Corner { hole: Some(hole), corner } => format!("{plane}.holes[{hole}][{corner}]"),
+        MeasuredPart::Edge(edge) => format!("{plane}.edges.{edge}"),
+        MeasuredPart::Meets(edge) => format!("{plane}.meets.{edge}"),
     }
 }
 
@@ -114,7 +135,7 @@ pub(crate) const fn severity(severity: roof::Severity) -> Severity {
 fn part_path(block: &str, part: Part) -> String {
     let ring = |hole: Option<usize>| hole.map_or_else(|| block.into(), |hole| format!("{block}.holes[{hole}]"));
     match part {
-        Part::Whole => format!("{block}.outline"),
+        Part::Whole | Part::Measured { .. } => format!("{block}.outline"),
         Part::Corner { hole, corner } => format!("{}.outline[{corner}]", ring(hole)),
         Part::Opening { opening } => opening_path(opening),
         Part::Side { hole, side } => format!("{}.edges[{side}]", ring(hole)),
@@ -127,8 +148,9 @@ fn short_top_courses(job: &Job, roof: &Shape, laying: &Laying) -> Vec<Problem> {
         .filter_map(|(plane, finding)| {
             let Fault::ShortTopCourse { is, least } = finding.fault else { return None };
             let plane = &roof.planes[plane];
-            let index = job.blocks.iter().position(|block| block.name == plane.block);
-            let path = index.map(block_path).or_else(|| path_of_dormer(job, &plane.block)).unwrap_or_default();
+            let block = job.blocks.iter().position(|block| block.name == plane.block).map(block_path);
+            let measured = || job.planes.iter().position(|of| of.name == plane.name).map(plane_path);
+            let path = block.or_else(|| path_of_dormer(job, &plane.block)).or_else(measured).unwrap_or_default();
             Some(Problem {
                 code: "top-course-short".into(),
                 severity: Severity::Caution,
@@ -178,6 +200,7 @@ fn surface(roof: &Shape, plane: &Surface) -> Plane {
         name: plane.name.clone(),
         pitch: plane.pitch.rise(),
         facing_deg: plane.facing_deg,
+        known_by: plane.known_by.name(),
         area_sqft: plane.area().to_square_feet(),
         outlines_ft: plane.rings.iter().map(|ring| ring.corners.iter().copied().map(feet).collect()).collect(),
         edges: plane.rings.iter().flat_map(|ring| edges(roof, ring)).collect(),

@@ -108,7 +108,7 @@ pub struct Roof {
 /// One flat sloping surface.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Plane {
-    /// Block and bearing side.
+    /// Block and bearing side, or `plane.` and the name of one measured by itself.
     pub id: String,
     /// What people call it.
     pub name: String,
@@ -116,6 +116,9 @@ pub struct Plane {
     pub pitch: f64,
     /// Compass direction the water runs to.
     pub facing_deg: f64,
+    /// `outline`, `corners`, or `tape`: a taped plane's place in plan and its height are unknown, and it is drawn beside the
+    /// rest.
+    pub known_by: &'static str,
     /// True area.
     pub area_sqft: f64,
     /// Rings in space; outer ones counter-clockwise seen from above.

@@ -316,7 +316,7 @@ fn assemble(planes: Vec<Plane>, lines: Vec<(EdgeKind, [Point; 2], Vec<usize>)>, 
 }
 
 /// Lines of one kind between the same planes that run on straight are one line.
-fn join_lines(lines: Vec<Line>) -> Vec<Line> {
+pub(crate) fn join_lines(lines: Vec<Line>) -> Vec<Line> {
     let mut alike: BTreeMap<(EdgeKind, Vec<usize>), Vec<Line>> = BTreeMap::new();
     for mut line in lines {
         let same = alike.entry((line.kind, line.planes.clone())).or_default();

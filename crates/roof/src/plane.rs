@@ -9,20 +9,47 @@ pub type Place = [f64; 2];
 /// One flat sloping surface of the roof. Pieces of one plane that do not touch are one plane with several rings.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Plane {
-    /// Its block and bearing side, `house.0`; it outlives edits of the rest.
+    /// Its block and bearing side, `house.0`, or `plane.` and its name if it was measured by itself; it outlives edits of
+    /// the rest.
     pub id: String,
     /// What people call it: `house, south`.
     pub name: String,
-    /// The block it belongs to.
+    /// The block it belongs to; nothing if it was measured by itself.
     pub block: String,
     /// Steepness.
     pub pitch: Pitch,
     /// Compass direction the water runs to, degrees clockwise from north, 0 to 360.
     pub facing_deg: f64,
+    /// From what it is known.
+    pub known_by: KnownBy,
     /// Where `u` and `v` are counted from.
     pub frame: Frame,
     /// Outer rings run counter-clockwise seen from above, holes clockwise.
     pub rings: Vec<Ring>,
+}
+
+/// From what a plane is known, which tells how far its place can be relied on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum KnownBy {
+    /// Raised from the outline of its block.
+    #[default]
+    Outline,
+    /// Its own corners in space; they and its neighbours' agree as well as they were surveyed.
+    Corners,
+    /// Tapes on its surface: its shape is known and its place in plan and its height are not. It is drawn beside the rest.
+    Tape,
+}
+
+impl KnownBy {
+    /// `outline`, `corners` or `tape`.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Outline => "outline",
+            Self::Corners => "corners",
+            Self::Tape => "tape",
+        }
+    }
 }
 
 /// A closed boundary of a plane; edge `i` runs from corner `i` to corner `i + 1`, the last to the first.
@@ -153,6 +180,12 @@ impl Frame {
 }
 
 impl Plane {
+    /// Whether its place in plan and its height are known.
+    #[must_use]
+    pub fn has_place(&self) -> bool {
+        self.known_by != KnownBy::Tape
+    }
+
     /// True area on the slope.
     #[must_use]
     pub fn area(&self) -> Area {

@@ -1,3 +1,5 @@
+use crate::EdgeName;
+
 /// Something about a roof that the person must mend or know, with its place.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Problem {
@@ -5,7 +7,7 @@ pub struct Problem {
     pub code: &'static str,
     /// Whether the block could not be built, or was built and needs a look.
     pub severity: Severity,
-    /// The block.
+    /// The block, or the measured plane.
     pub block: String,
     /// What of the block it is about.
     pub part: Part,
@@ -48,4 +50,31 @@ pub enum Part {
         /// Index in the list of openings.
         opening: usize,
     },
+    /// Of a plane measured by itself.
+    Measured {
+        /// Index among the measured planes.
+        plane: usize,
+        /// What of it.
+        at: MeasuredPart,
+    },
+}
+
+/// The part of a measured plane that a [`Problem`] is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MeasuredPart {
+    /// All of it.
+    Whole,
+    /// One figure, by its key in the job file.
+    Key(&'static str),
+    /// One corner.
+    Corner {
+        /// Which hole.
+        hole: Option<usize>,
+        /// Index among the corners.
+        corner: usize,
+    },
+    /// What an edge is said to be.
+    Edge(EdgeName),
+    /// What an edge is said to meet.
+    Meets(EdgeName),
 }

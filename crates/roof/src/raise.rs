@@ -11,10 +11,10 @@ use crate::outline::{Outline, OutlineSide, fault, outlines};
 use crate::overhang::{DripLine, drip_line, wall_line};
 use crate::problem::{Part, Problem, Severity};
 use crate::profile::Stage;
-use crate::{Block, Frame, Plane, SideKind};
+use crate::{Block, Frame, KnownBy, Plane, SideKind};
 
 /// Steeper than this, in 12, is a caution: few coverings are made for it.
-const VERY_STEEP: f64 = 40.0;
+pub(crate) const VERY_STEEP: f64 = 40.0;
 
 /// A block with its roof, before its neighbours are looked at.
 pub(crate) struct Raised {
@@ -149,6 +149,7 @@ fn bare_plane(
         block: block.name.clone(),
         pitch,
         facing_deg,
+        known_by: KnownBy::Outline,
         frame: Frame { origin: [x, y, block.eave_height + site.stage.begins], right, pitch },
         rings: Vec::new(),
     }

@@ -5,12 +5,17 @@ use std::collections::BTreeMap;
 use geom::{Point, cross, distance, polygon, sub};
 
 use crate::classify::{JOINED, height};
-use crate::{Plane, Roof};
+use crate::{KnownBy, Plane, Point3, Roof};
+
+/// How far, in inches, two measurements of one line may differ.
+const MEASURED: f64 = 1.0;
 
 /// Everything about the roof that cannot be; empty for a sound roof.
 ///
 /// Rings are closed, simple and run the right way; every joint is as long from one side as from the other and at one
-/// height on both planes; every line of the roof is one of the planes' edges.
+/// height on both planes; every line of the roof is one of the planes' edges. Joints of surveyed and taped planes are held
+/// to what was allowed when they were joined: an inch of length, and of surveyed ones an inch of height; a taped plane has
+/// no height to be held to.
 #[must_use]
 pub fn sanity_check(roof: &Roof) -> Vec<String> {
     let mut flaws: Vec<String> = roof.planes.iter().flat_map(plane_flaws).collect();
@@ -58,25 +63,68 @@ fn crossing(corners: &[Point]) -> Option<(usize, usize)> {
 /// Length of the joint between two planes, seen from each.
 fn joint_flaws(roof: &Roof) -> Vec<String> {
     let mut flaws = Vec::new();
-    let mut seen: BTreeMap<(usize, usize), f64> = BTreeMap::new();
+    let mut seen: BTreeMap<(usize, usize), Seen> = BTreeMap::new();
     for (index, plane) in roof.planes.iter().enumerate() {
         for ring in &plane.rings {
             let ends = ring.corners.iter().zip(ring.corners.iter().cycle().skip(1));
             for ((a, b), edge) in ends.zip(&ring.edges) {
                 let Some(other) = edge.meets else { continue };
                 let side = if index < other { 1.0 } else { -1.0 };
-                *seen.entry((index.min(other), index.max(other))).or_default() +=
-                    side * distance([a[0], a[1]], [b[0], b[1]]);
-                if [a, b].iter().any(|c| (height(&roof.planes[other].frame, [c[0], c[1]]) - c[2]).abs() > 2.0 * JOINED) {
+                let joint = seen.entry((index.min(other), index.max(other))).or_default();
+                joint.difference += side * joint_length(roof, [index, other], [*a, *b]);
+                joint.edges += 1;
+                let off = |c: &Point3| (height(&roof.planes[other].frame, [c[0], c[1]]) - c[2]).abs();
+                if [a, b].into_iter().any(|c| off(c) > height_allowed(roof, [index, other])) {
                     flaws.push(format!("{} and {} do not meet at one height", plane.id, roof.planes[other].id));
                 }
             }
         }
     }
-    flaws.extend(seen.iter().filter(|(_, difference)| difference.abs() > JOINED).map(|((a, b), difference)| {
-        format!("the joint of {} and {} differs by {difference} in", roof.planes[*a].id, roof.planes[*b].id)
-    }));
+    flaws.extend(seen.iter().filter(|(pair, joint)| joint.difference.abs() > joint.allowed(roof, **pair)).map(
+        |((a, b), joint)| {
+            format!("the joint of {} and {} differs by {} in", roof.planes[*a].id, roof.planes[*b].id, joint.difference)
+        },
+    ));
     flaws
+}
+
+/// What is seen of a joint from both sides.
+#[derive(Default)]
+struct Seen {
+    difference: f64,
+    /// From both sides.
+    edges: u32,
+}
+
+impl Seen {
+    fn allowed(&self, roof: &Roof, (a, b): (usize, usize)) -> f64 {
+        if is_raised(roof, [a, b]) { JOINED } else { f64::from(self.edges) * MEASURED }
+    }
+}
+
+fn is_raised(roof: &Roof, pair: [usize; 2]) -> bool {
+    pair.iter().all(|&plane| roof.planes[plane].known_by == KnownBy::Outline)
+}
+
+fn height_allowed(roof: &Roof, pair: [usize; 2]) -> f64 {
+    let planes = pair.map(|plane| &roof.planes[plane]);
+    if planes.iter().any(|plane| !plane.has_place()) {
+        f64::INFINITY
+    } else if is_raised(roof, pair) {
+        2.0 * JOINED
+    } else {
+        // Both planes may lie an inch off the corners that they share, and those an inch apart, square to the plane.
+        3.0 * MEASURED * planes.iter().map(|plane| plane.pitch.slope_factor()).fold(1.0, f64::max)
+    }
+}
+
+/// In plan, as the same line lies there on both planes; in space where a plane has no place in plan.
+fn joint_length(roof: &Roof, pair: [usize; 2], [a, b]: [Point3; 2]) -> f64 {
+    if pair.iter().all(|&plane| roof.planes[plane].has_place()) {
+        distance([a[0], a[1]], [b[0], b[1]])
+    } else {
+        libm::sqrt((0..3).map(|i| (b[i] - a[i]) * (b[i] - a[i])).sum())
+    }
 }
 
 /// Sums of the lines against sums of the edges, joints counted once.
@@ -86,9 +134,16 @@ fn line_flaws(roof: &Roof) -> Vec<String> {
         .filter_map(|kind| {
             let lines: f64 = roof.lines.iter().filter(|line| line.kind == kind).map(|line| line.length().to_inches()).sum();
             let edges: f64 = roof.planes.iter().map(|plane| edge_length(plane, kind)).sum();
-            ((lines - edges).abs() > 0.1).then(|| format!("{} lines sum to {lines} in, edges to {edges} in", kind.name()))
+            ((lines - edges).abs() > 0.1 + unlike(roof, kind))
+                .then(|| format!("{} lines sum to {lines} in, edges to {edges} in", kind.name()))
         })
         .collect()
+}
+
+/// A measured joint is counted as long as the longer of its sides, edges here as long as the mean.
+fn unlike(roof: &Roof, kind: crate::EdgeKind) -> f64 {
+    let measured = |line: &&crate::Line| matches!(line.planes[..], [a, b] if !is_raised(roof, [a, b]));
+    roof.lines.iter().filter(|line| line.kind == kind).filter(measured).map(|_| MEASURED / 2.0).sum()
 }
 
 fn edge_length(plane: &Plane, kind: crate::EdgeKind) -> f64 {

@@ -45,6 +45,7 @@ pub(crate) fn plan(shape: &Shape) -> Plan {
         name: shape.name.into(),
         pitch: 8.0,
         facing_deg: 180.0,
+        known_by: "outline",
         area_sqft: area(&shape.corners) / 144.0,
         outlines_ft: vec![],
         edges,

@@ -27,6 +27,7 @@ pub(crate) fn plane(rings: &[(&[Place], &[EdgeKind])]) -> Plane {
         block: "test".into(),
         pitch: frame.pitch,
         facing_deg: 180.0,
+        known_by: roof::KnownBy::Outline,
         frame,
         rings: rings.iter().map(ring).collect(),
     }

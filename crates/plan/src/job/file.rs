@@ -5,6 +5,7 @@ use serde::Deserialize;
 use units::{LengthUnit, Measure, Pitch};
 
 use super::dormer::DormerTable;
+use super::measured::PlaneTable;
 use super::opening::OpeningTable;
 
 /// A roof as measured, and what it is to be covered with.
@@ -21,6 +22,7 @@ pub struct JobFile {
     /// What the roof is covered with.
     pub covering: CoveringTable,
     /// Roofed volumes; several make a house.
+    #[serde(default)]
     pub block: Vec<BlockTable>,
     /// Dormers that stand on the planes of the blocks.
     #[serde(default)]
@@ -28,6 +30,9 @@ pub struct JobFile {
     /// Chimneys, skylights, pipes and vents.
     #[serde(default)]
     pub opening: Vec<OpeningTable>,
+    /// Planes measured one by one, by tape or by their corners.
+    #[serde(default)]
+    pub plane: Vec<PlaneTable>,
     /// What the units are nailed to.
     pub deck: Option<DeckTable>,
     /// What the units are fastened with.

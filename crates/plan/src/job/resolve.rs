@@ -10,12 +10,12 @@ use super::dormer::dormers;
 use super::file::{BlockTable, DeckTable, EdgeTable, FastenerTable, JobFile, OutlineAtWord, SiteTable};
 use super::opening::openings;
 use super::side::side;
-use super::{CoveringChoice, Deck, FORMAT, Fastener, Job, block_path, turret};
+use super::{CoveringChoice, Deck, FORMAT, Fastener, Job, block_path, measured, turret};
 
 /// No roof lies farther from its datum.
 pub(super) const FARTHEST: Length = Length::feet(10_000.0);
 /// No outline of a roof has more corners.
-const MOST_CORNERS: usize = 2000;
+pub(super) const MOST_CORNERS: usize = 2000;
 
 pub(super) struct Desk<'a> {
     units: LengthUnit,
@@ -28,7 +28,8 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
     let says = || format!("format {} is not known; this program reads format {FORMAT}", file.format);
     desk.expect(file.format == FORMAT, "format", says, "Write format = 1.");
     desk.expect(!file.name.trim().is_empty(), "name", || "the job has no name".into(), "Write the name of the house.");
-    desk.expect(!file.block.is_empty(), "block", || "the job has no roof".into(), "Give one [[block]] at least.");
+    let has_roof = !file.block.is_empty() || !file.plane.is_empty();
+    desk.expect(has_roof, "block", || "the job has no roof".into(), "Give one [[block]] or one [[plane]] at least.");
     names_differ(&mut desk, &file.block);
     let job = Job {
         name: file.name.trim().into(),
@@ -36,6 +37,7 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         blocks: file.block.iter().enumerate().map(|(index, table)| block(&mut desk, table, &block_path(index))).collect(),
         dormers: dormers(&mut desk, &file.dormer, &file.block),
         openings: openings(&mut desk, &file.opening),
+        planes: measured::planes(&mut desk, &file.plane),
         deck: file.deck.as_ref().map(|table| deck(&mut desk, table)),
         fastener: file.fastener.as_ref().map(|table| fastener(&mut desk, table)),
         north_deg: file.site.as_ref().map_or(0.0, |table| north(&mut desk, table)),
