@@ -1,6 +1,7 @@
 //! The commands, each with its arguments and its one verb.
 
 pub(crate) mod import;
+pub(crate) mod measure;
 pub(crate) mod new;
 pub(crate) mod plan;
 pub(crate) mod schema;

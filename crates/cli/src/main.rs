@@ -11,7 +11,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use commands::{import, new, plan, schema, sheets};
+use commands::{import, measure, new, plan, schema, sheets};
 
 /// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
 #[derive(Parser)]
@@ -25,6 +25,7 @@ struct Arguments {
 #[derive(Subcommand)]
 enum Command {
     Plan(plan::Arguments),
+    Measure(measure::Arguments),
     Sheets(sheets::Arguments),
     Schema(schema::Arguments),
     New(new::Arguments),
@@ -45,6 +46,7 @@ enum Ending {
 fn main() -> ExitCode {
     let ending = match Arguments::parse().command {
         Command::Plan(arguments) => plan::run(&arguments),
+        Command::Measure(arguments) => measure::run(&arguments),
         Command::Sheets(arguments) => sheets::run(&arguments),
         Command::Schema(arguments) => schema::run(&arguments),
         Command::New(arguments) => new::run(&arguments),

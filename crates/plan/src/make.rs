@@ -224,7 +224,8 @@ fn totals(roof: &Shape) -> Totals {
     use roof::EdgeKind as Kind;
     let sum = |kind| roof.lines.iter().filter(|line| line.kind == kind).map(|line| line.length().to_feet()).sum();
     Totals {
-        area_sqft: roof.planes.iter().map(|plane| plane.area().to_square_feet()).sum(),
+        // The sum of no areas is -0.
+        area_sqft: roof.planes.iter().map(|plane| plane.area().to_square_feet()).sum::<f64>() + 0.0,
         plan_area_sqft: roof.plan_area.to_square_feet(),
         eave_ft: sum(Kind::Eave),
         rake_ft: sum(Kind::Rake),

@@ -45,7 +45,7 @@ pub(crate) fn run(arguments: &Arguments) -> Ending {
 }
 
 /// The job, and the catalogue with the job's own sheet in it.
-fn read(path: &Path) -> Result<(Source, Job, Catalog), Vec<Note>> {
+pub(super) fn read(path: &Path) -> Result<(Source, Job, Catalog), Vec<Note>> {
     let source = input::read(path).map_err(|note| vec![*note])?;
     let (job, mistakes) = read_job(&source.text, source.format);
     let job = job.ok_or_else(|| notes(&source, &mistakes))?;
@@ -77,7 +77,7 @@ fn own_sheet(job_path: &Path, job_source: &Source, job: &Job) -> Result<covering
     read.value.ok_or_else(|| notes(&sheet, &read.mistakes))
 }
 
-fn problems(source: &Source, job: &Job, plan: &Plan) -> Vec<Note> {
+pub(super) fn problems(source: &Source, job: &Job, plan: &Plan) -> Vec<Note> {
     plan.problems.iter().map(|problem| note(source, job, problem)).collect()
 }
 
@@ -130,7 +130,7 @@ fn write_papers(plan: &Plan, folder: &Path) -> Ending {
     }
 }
 
-fn is_all_planned(plan: &Plan) -> bool {
+pub(super) fn is_all_planned(plan: &Plan) -> bool {
     plan.problems.iter().all(|problem| problem.severity != Severity::Error)
 }
 

@@ -26,7 +26,9 @@ pub(crate) fn write(page: &mut Page, plan: &Plan) {
 
 fn row(plane: &Plane) -> String {
     let pitch = Pitch::per_12(plane.pitch).map(|pitch| format!("{pitch} ({:.1}°)", pitch.degrees())).unwrap_or_default();
-    format!("{} ({}): pitch {pitch}, faces {}, {:.1} sq ft", plane.name, plane.id, facing(plane.facing_deg), plane.area_sqft)
+    let known = if plane.known_by == "tape" { "; by tape, its place in plan unknown" } else { "" };
+    let (name, id, area) = (&plane.name, &plane.id, plane.area_sqft);
+    format!("{name} ({id}): pitch {pitch}, faces {}, {area:.1} sq ft{known}", facing(plane.facing_deg))
 }
 
 /// The nearest of the eight winds, and the degrees where they are not exactly its own.

@@ -56,6 +56,20 @@ impl Page {
         self.led(indent, &self.ink.outcome(outcome, lead), lead, words);
     }
 
+    /// What is asked, what it is by the job, and a blank, in three columns.
+    pub(crate) fn blank_to_fill(&mut self, label: &str, value: &str, blank: &str) {
+        const VALUE: usize = 14;
+        const BLANK: usize = 16;
+        let room = COLUMNS - 2 - VALUE - 2 - BLANK;
+        let inner = 2 + label.chars().take_while(|&c| c == ' ').count();
+        let lines = wrap(label, room - inner);
+        for (index, line) in lines.iter().enumerate() {
+            let after = if index + 1 == lines.len() { format!("{value:>VALUE$}  {blank:>BLANK$}") } else { String::new() };
+            let led = format!("{:inner$}{line}", "");
+            self.line(&format!("{led:<width$}{after}", width = room + 2));
+        }
+    }
+
     fn led(&mut self, indent: usize, painted: &str, lead: &str, words: &str) {
         let inner = indent + width(lead);
         for (index, line) in wrap(words, COLUMNS.saturating_sub(inner)).iter().enumerate() {

@@ -11,7 +11,7 @@ use crate::{EdgeKind, Frame, KnownBy};
 
 /// Tapes that miss each other by no more are as good as tapes get on a roof; more is a slip that somebody must find.
 const SPREAD: f64 = 0.5;
-/// Six tapes read to sixteenths miss each other by as much without anybody's fault.
+/// Six tapes read to sixteenths miss each other by about as much without anybody's fault.
 const READING: f64 = 1.0 / 8.0;
 /// A slip of a whole foot is told from chance if what is left is less.
 const SLIP: f64 = 0.25;
@@ -130,60 +130,93 @@ fn turns_inwards(desk: &mut Desk, given: usize) {
 fn both_diagonals(desk: &mut Desk, tapes: &Tapes) -> Option<[Point; 4]> {
     reaches(desk, tapes, DIAGONAL_LEFT)?;
     reaches(desk, tapes, DIAGONAL_RIGHT)?;
-    let by_one = one_diagonal(desk, &with(*tapes, DIAGONAL_RIGHT, 0.0), DIAGONAL_RIGHT)?;
-    let asked = distance(by_one[1], by_one[3]);
-    let miss = tapes[DIAGONAL_RIGHT] - asked;
-    if miss.abs() > SPREAD {
-        disagree(desk, tapes, miss);
+    one_diagonal(desk, tapes, DIAGONAL_RIGHT)?;
+    let asked = Asked::of(tapes);
+    let miss = asked.least()?;
+    if miss.off().abs() > SPREAD {
+        disagree(desk, &asked);
         return None;
     }
-    let Some(fitted) = spread(tapes) else {
+    let fitted = spread(tapes).and_then(|fitted| Some((fitted, corners(&fitted)?)));
+    let Some((fitted, corners)) = fitted else {
         turns_inwards(desk, DIAGONAL_RIGHT);
         return None;
     };
-    if miss.abs() > READING {
-        say_spread(desk, tapes, &fitted, asked);
+    if miss.off().abs() > READING {
+        say_spread(desk, tapes, &fitted, miss);
     }
-    corners(&fitted)
+    Some(corners)
 }
 
-fn say_spread(desk: &mut Desk, tapes: &Tapes, fitted: &Tapes, asked: f64) {
+/// A tape, and what the other five ask for in its place.
+#[derive(Debug, Clone, Copy)]
+struct Ask {
+    tape: usize,
+    is: f64,
+    should: f64,
+}
+
+impl Ask {
+    fn off(&self) -> f64 {
+        self.should - self.is
+    }
+
+    /// How far the change is from whole feet.
+    fn from_whole_feet(&self) -> f64 {
+        let feet = self.off() / 12.0;
+        (feet - feet.round()).abs() * 12.0
+    }
+
+    fn says(&self) -> String {
+        format!("{} is {}, and the other five tapes ask for {}", KEYS[self.tape], told(self.is), told(self.should))
+    }
+}
+
+struct Asked(Vec<Ask>);
+
+impl Asked {
+    fn of(tapes: &Tapes) -> Self {
+        let ask = |tape: usize| Some(Ask { tape, is: tapes[tape], should: needed(tapes, tape)? });
+        Self((0..6).filter_map(ask).collect())
+    }
+
+    /// The tape that would have to change least. By how much is the miss of the six.
+    fn least(&self) -> Option<Ask> {
+        self.0.iter().copied().min_by(|a, b| a.off().abs().total_cmp(&b.off().abs()))
+    }
+
+    /// One tape too many tells that one is wrong but not which. A slip is mostly a whole foot, so the tape that whole feet
+    /// mend is named; else the one that the least change mends.
+    fn suspect(&self) -> Option<Ask> {
+        let slips = self.0.iter().copied().filter(|ask| ask.off().abs() > 6.0 && ask.from_whole_feet() < SLIP);
+        slips.min_by(|a, b| a.from_whole_feet().total_cmp(&b.from_whole_feet())).or_else(|| self.least())
+    }
+}
+
+fn say_spread(desk: &mut Desk, tapes: &Tapes, fitted: &Tapes, miss: Ask) {
     let most = tapes.iter().zip(fitted).map(|(a, b)| (a - b).abs()).fold(0.0, f64::max);
     let says = format!(
-        "is taped once more than it needs, and the tapes miss by {}: the others ask for a diagonal_right of {}, not {}; \
-         the miss is spread over all six, {} at most",
-        told((tapes[DIAGONAL_RIGHT] - asked).abs()),
-        told(asked),
-        told(tapes[DIAGONAL_RIGHT]),
+        "is taped once more than it needs, and the tapes miss by {}: {}; the miss is spread over all six, {} at most",
+        told(miss.off().abs()),
+        miss.says(),
         told(most)
     );
-    let at = MeasuredPart::Key(KEYS[DIAGONAL_RIGHT]);
-    desk.caution("tapes-miss", at, &says, "nothing, if that is as near as the roof can be taped");
+    let remedy = "nothing, if that is as near as the roof can be taped";
+    desk.caution("tapes-miss", MeasuredPart::Key(KEYS[miss.tape]), &says, remedy);
 }
 
-/// One tape too many tells that one is wrong but not which. A slip is mostly a whole foot, so the tape that a whole foot
-/// mends is named; else the one that the least change mends.
-fn disagree(desk: &mut Desk, tapes: &Tapes, miss: f64) {
-    let asked: Vec<(usize, f64)> = (0..6).filter_map(|at| Some((at, needed(tapes, at)?))).collect();
-    let off = |&(at, asked): &(usize, f64)| asked - tapes[at];
-    let from_whole_feet = |entry: &(usize, f64)| (off(entry) / 12.0 - (off(entry) / 12.0).round()).abs() * 12.0;
-    let slips = asked.iter().filter(|entry| off(entry).abs() > 6.0 && from_whole_feet(entry) < SLIP);
-    let slip = slips.min_by(|a, b| from_whole_feet(a).total_cmp(&from_whole_feet(b)));
-    let least = asked.iter().min_by(|a, b| off(a).abs().total_cmp(&off(b).abs()));
-    let (at, should) = slip.or(least).copied().unwrap_or((DIAGONAL_RIGHT, tapes[DIAGONAL_RIGHT] - miss));
-    let difference = told((should - tapes[at]).abs());
+fn disagree(desk: &mut Desk, asked: &Asked) {
+    let Some(suspect) = asked.suspect() else { return };
     let says = format!(
-        "cannot close with both diagonals, they miss by {}: {} is {}, and the other five tapes ask for {}, {difference} {}",
-        told(miss.abs()),
-        KEYS[at],
-        told(tapes[at]),
-        told(should),
-        if should > tapes[at] { "more" } else { "less" },
+        "cannot close with both diagonals: {}, {} {}",
+        suspect.says(),
+        told(suspect.off().abs()),
+        if suspect.off() > 0.0 { "more" } else { "less" },
     );
-    let others = asked.iter().filter(|entry| entry.0 != at).map(|&(at, asked)| format!("{} {}", KEYS[at], told(asked)));
-    let others: Vec<String> = others.collect();
+    let others = asked.0.iter().filter(|ask| ask.tape != suspect.tape);
+    let others: Vec<String> = others.map(|ask| format!("{} {}", KEYS[ask.tape], told(ask.should))).collect();
     let remedy = format!("tape it again; if it is right, one of these would mend it alone: {}", others.join(", "));
-    desk.error("tapes-disagree", MeasuredPart::Key(KEYS[at]), &says, remedy);
+    desk.error("tapes-disagree", MeasuredPart::Key(KEYS[suspect.tape]), &says, remedy);
 }
 
 /// Four sides alone leave the figure loose like a gate without a brace; the rule that holds it is said.
