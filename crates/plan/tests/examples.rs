@@ -21,6 +21,7 @@ fn the_examples_plan_clean() {
         include_str!("../../../examples/gambrel.toml"),
         include_str!("../../../examples/chimney.toml"),
         include_str!("../../../examples/manor.toml"),
+        include_str!("../../../examples/taped.toml"),
     ] {
         let plan = planned(text);
         let errors: Vec<_> = plan.problems.iter().filter(|problem| problem.severity == Severity::Error).collect();

@@ -44,7 +44,7 @@ fn sheet(job: &Job, plan: &Plan, ink: Ink) -> String {
     job.blocks.iter().for_each(|block| sheet.block(block));
     job.planes.iter().for_each(|plane| sheet.measured(plane));
     sheet.deck_and_nails(job);
-    sheet.on_the_roof();
+    sheet.on_the_roof(job);
     sheet.page.finished()
 }
 
@@ -197,9 +197,10 @@ impl<'a> Sheet<'a> {
         }
     }
 
-    /// The job has no place for these yet; whoever is up there measures them anyway.
-    fn on_the_roof(&mut self) {
-        self.page.heading("What stands on the roof: for each, once");
+    fn on_the_roof(&mut self, job: &Job) {
+        let known: Vec<&str> = job.openings.iter().map(|opening| opening.name.as_str()).collect();
+        let besides = if known.is_empty() { String::new() } else { format!(", besides {}", known.join(", ")) };
+        self.page.heading(&format!("What stands on the roof{besides}: for each, once"));
         for (label, blank) in [
             ("chimney, skylight, pipe or vent", WORD),
             ("  on which plane", WORD),

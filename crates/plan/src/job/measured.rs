@@ -242,7 +242,7 @@ fn by_tape(desk: &mut Desk, table: &PlaneTable, path: &str) -> Option<Tape> {
     let top = tape(desk, "top", table.top?, Length::ZERO);
     let says = || format!("a top of {} is none", Length::inches(top));
     desk.expect(top <= 0.0 || top >= 1.0, &format!("{path}.top"), says, "Write top = 0 for a triangle.");
-    one_thing_once(desk, table, top, path);
+    one_thing_once(desk, table, is_triangle(top), path);
     Some(Tape {
         pitch: table.pitch?,
         facing_deg: table.facing.map(|Facing(degrees)| degrees),
@@ -256,14 +256,18 @@ fn by_tape(desk: &mut Desk, table: &PlaneTable, path: &str) -> Option<Tape> {
     })
 }
 
+fn is_triangle(top: f64) -> bool {
+    top.abs() <= 0.0
+}
+
 /// What is known already must not be told again in another way.
-fn one_thing_once(desk: &mut Desk, table: &PlaneTable, top: f64, path: &str) {
+fn one_thing_once(desk: &mut Desk, table: &PlaneTable, is_triangle: bool, path: &str) {
     let diagonals = [("diagonal_left", table.diagonal_left), ("diagonal_right", table.diagonal_right)];
     let is_braced = diagonals.iter().any(|(_, tape)| tape.is_some());
-    for (key, _) in diagonals.iter().filter(|(_, tape)| tape.is_some() && top <= 0.0) {
+    for (key, _) in diagonals.iter().filter(|(_, tape)| tape.is_some() && is_triangle) {
         desk.mistake(&format!("{path}.{key}"), "a triangle has no diagonals", "Remove it; its three sides are enough.");
     }
-    if table.left_offset.is_some() && (is_braced || top <= 0.0) {
+    if table.left_offset.is_some() && (is_braced || is_triangle) {
         let says = if is_braced { "a diagonal tells already how the plane stands" } else { "a triangle needs no offset" };
         desk.mistake(&format!("{path}.left_offset"), says, "Remove the offset.");
     }
@@ -279,7 +283,7 @@ struct Edges {
 impl Edges {
     fn of(taken: &Taken) -> Self {
         match taken {
-            Taken::ByTape(tape) => Self { corners: None, has_top: tape.top > 0.0 },
+            Taken::ByTape(tape) => Self { corners: None, has_top: !is_triangle(tape.top) },
             Taken::ByCorners { outer, .. } => Self { corners: Some(outer.len()), has_top: false },
         }
     }
