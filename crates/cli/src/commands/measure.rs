@@ -206,8 +206,8 @@ impl<'a> Sheet<'a> {
             ("  on which plane", WORD),
             ("  width across the slope", LENGTH),
             ("  length up the slope", LENGTH),
-            ("  from the eave up to its lower side", LENGTH),
-            ("  from the plane's left end to its left side", LENGTH),
+            ("  from the eave up the slope to its middle", LENGTH),
+            ("  from the plane's left end to its middle", LENGTH),
         ] {
             self.page.blank_to_fill(label, "", blank);
         }

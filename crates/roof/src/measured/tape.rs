@@ -162,7 +162,7 @@ impl Ask {
     }
 
     /// How far the change is from whole feet.
-    fn from_whole_feet(&self) -> f64 {
+    fn off_whole_feet(&self) -> f64 {
         let feet = self.off() / 12.0;
         (feet - feet.round()).abs() * 12.0
     }
@@ -188,8 +188,8 @@ impl Asked {
     /// One tape too many tells that one is wrong but not which. A slip is mostly a whole foot, so the tape that whole feet
     /// mend is named; else the one that the least change mends.
     fn suspect(&self) -> Option<Ask> {
-        let slips = self.0.iter().copied().filter(|ask| ask.off().abs() > 6.0 && ask.from_whole_feet() < SLIP);
-        slips.min_by(|a, b| a.from_whole_feet().total_cmp(&b.from_whole_feet())).or_else(|| self.least())
+        let slips = self.0.iter().copied().filter(|ask| ask.off().abs() > 6.0 && ask.off_whole_feet() < SLIP);
+        slips.min_by(|a, b| a.off_whole_feet().total_cmp(&b.off_whole_feet())).or_else(|| self.least())
     }
 }
 
