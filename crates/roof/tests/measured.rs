@@ -283,7 +283,7 @@ fn a_facing_that_is_not_told_is_said_once() {
 }
 
 fn square_house() -> Built {
-    let eave = Side { kind: SideKind::Eave(Pitch::per_12(9.0).unwrap()), overhang: None };
+    let eave = Side::new(SideKind::Eave(Pitch::per_12(9.0).unwrap()));
     let outline = vec![[0.0, 0.0], [480.0, 0.0], [480.0, 336.0], [0.0, 336.0]];
     build(&[block("house", outline, vec![eave; 4])], 0.0)
 }
@@ -460,7 +460,7 @@ fn any_house() -> impl Strategy<Value = Block> {
     (outline, prop::collection::vec((4.0..20.0f64, 0u8..5), 9)).prop_map(|(outline, sides)| {
         let side = |&(rise, gable): &(f64, u8)| {
             let eave = SideKind::Eave(Pitch::per_12(rise).unwrap());
-            Side { kind: if gable == 0 { SideKind::Gable } else { eave }, overhang: None }
+            Side::new(if gable == 0 { SideKind::Gable } else { eave })
         };
         let sides = sides.iter().take(outline.len()).map(side).collect();
         block("house", outline, sides)

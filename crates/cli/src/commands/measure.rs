@@ -2,7 +2,7 @@ use std::collections::BTreeSet;
 use std::path::PathBuf;
 
 use plan::{Edge, Job, Plan, Plane};
-use roof::{Block, EdgeName, MeasuredPlane, Side, SideKind, Taken};
+use roof::{Block, Dormer, DormerKind, EdgeName, MeasuredPlane, Side, SideKind, Taken};
 use units::{Length, Pitch};
 
 use super::plan::{is_all_planned, problems, read};
@@ -42,6 +42,7 @@ fn sheet(job: &Job, plan: &Plan, ink: Ink) -> String {
     let mut sheet = Sheet { page: Page::new(ink), plan, done: BTreeSet::new() };
     sheet.head(&job.name);
     job.blocks.iter().for_each(|block| sheet.block(block));
+    job.dormers.iter().for_each(|dormer| sheet.dormer(dormer));
     job.planes.iter().for_each(|plane| sheet.measured(plane));
     sheet.deck_and_nails(job);
     sheet.on_the_roof(job);
@@ -74,11 +75,22 @@ impl<'a> Sheet<'a> {
         }
         for (index, side) in block.sides.iter().enumerate() {
             self.overhang(block, index, side);
-            self.plane_of(&format!("{}.{index}", block.name));
+            // Above a break of the pitch the plane over the same side is `house.0/1`.
+            let own = format!("{}.{index}", block.name);
+            self.planes(|id| id.strip_prefix(&own).is_some_and(|rest| rest.is_empty() || rest.starts_with('/')));
         }
-        let prefix = format!("{}.hole", block.name);
-        let plan = self.plan;
-        plan.roof.planes.iter().filter(|plane| plane.id.starts_with(&prefix)).for_each(|plane| self.plane(plane));
+        self.planes(|id| id.strip_prefix(&block.name).is_some_and(|rest| rest.starts_with(".hole")));
+    }
+
+    fn dormer(&mut self, dormer: &Dormer) {
+        self.page.heading(&dormer.name);
+        if dormer.overhang.is_none() {
+            self.page.blank_to_fill("overhang at its eaves", "", LENGTH);
+        }
+        if dormer.rake_overhang.is_none() && dormer.kind != DormerKind::Hip {
+            self.page.blank_to_fill("overhang at its rakes", "", LENGTH);
+        }
+        self.planes(|id| id.rsplit_once('.').is_some_and(|(block, _)| block == dormer.name));
     }
 
     fn overhang(&mut self, block: &Block, index: usize, side: &Side) {
@@ -91,21 +103,22 @@ impl<'a> Sheet<'a> {
             return;
         }
         let [from, to] = [index, index + 1].map(|at| block.outline.get(at % block.outline.len().max(1)));
-        let long = from.zip(to).map(|(&[ax, ay], &[bx, by])| Length::inches(libm::hypot(bx - ax, by - ay)));
+        let long = from.zip(to).map(|(&from, &to)| Length::inches(geom::distance(from, to)));
         let long = long.map_or_else(String::new, |long| format!(", {long} long"));
         self.page.blank_to_fill(&format!("overhang, side {index} ({word}{long})"), "", LENGTH);
     }
 
-    fn plane_of(&mut self, id: &str) {
+    fn planes(&mut self, asked: impl Fn(&str) -> bool) {
         let plan = self.plan;
-        plan.roof.planes.iter().filter(|plane| plane.id == id).for_each(|plane| self.plane(plane));
+        plan.roof.planes.iter().filter(|plane| asked(&plane.id)).for_each(|plane| self.plane(plane));
     }
 
     /// What the job computes of a plane, to be proved with the tape.
     fn plane(&mut self, plane: &'a Plane) {
         self.page.wrapped(2, &plane.name);
         self.pitch(plane);
-        for (ring, edges) in rings(plane) {
+        // What is cut out of a plane is measured with the dormer or the chimney that stands there.
+        for (ring, edges) in rings(plane).filter(|(ring, _)| geom::polygon::area(ring) > 0.0) {
             self.edges(ring, edges);
             self.diagonals(ring, |_| true);
         }
@@ -119,7 +132,7 @@ impl<'a> Sheet<'a> {
         let heights = || plane.outlines_in.iter().flatten().map(|&[_, v]| v);
         let rafter = heights().fold(f64::NEG_INFINITY, f64::max) - heights().fold(f64::INFINITY, f64::min);
         let told = Length::inches(rafter).to_string();
-        self.page.blank_to_fill("  rafter: eave to top, square up the slope", &told, LENGTH);
+        self.page.blank_to_fill("  rafter: low edge to top, up the slope", &told, LENGTH);
     }
 
     fn edges(&mut self, ring: &[[f64; 2]], edges: &[Edge]) {
@@ -138,8 +151,8 @@ impl<'a> Sheet<'a> {
                 (4, _) => "  diagonal, lower right to upper left".into(),
                 _ => format!("  diagonal, corner {} to {}", from + 1, to + 1),
             };
-            let [[ax, ay], [bx, by]] = [ring[from], ring[to]];
-            self.page.blank_to_fill(&label, &Length::inches(libm::hypot(bx - ax, by - ay)).to_string(), LENGTH);
+            let told = Length::inches(geom::distance(ring[from], ring[to])).to_string();
+            self.page.blank_to_fill(&label, &told, LENGTH);
         }
     }
 
