@@ -19,9 +19,37 @@ const PATIENCE: Duration = Duration::from_secs(10);
 
 /// Values that have the right form and are out of all proportion, and some that have no form.
 const VALUES: [&str; 31] = [
-    "0", "-1", "1e-9", "0.0001", "1", "7", "99", "1234.5", "1e6", "1e308", "-1e308", "nan", "inf", "9223372036854775807",
-    "\"1/16 in\"", "\"0 in\"", "\"999' 11-15/16\\\"\"", "\"9999999 ft\"", "\"1/0 in\"", "\"1/12\"", "\"400/12\"", "\"0/12\"", "\"\"",
-    "\"½\"", "true", "[]", "{}", "[0, 0]", "[[0, 0], [1, 1]]", "[[[[[[", "\u{0}",
+    "0",
+    "-1",
+    "1e-9",
+    "0.0001",
+    "1",
+    "7",
+    "99",
+    "1234.5",
+    "1e6",
+    "1e308",
+    "-1e308",
+    "nan",
+    "inf",
+    "9223372036854775807",
+    "\"1/16 in\"",
+    "\"0 in\"",
+    "\"999' 11-15/16\\\"\"",
+    "\"9999999 ft\"",
+    "\"1/0 in\"",
+    "\"1/12\"",
+    "\"400/12\"",
+    "\"0/12\"",
+    "\"\"",
+    "\"½\"",
+    "true",
+    "[]",
+    "{}",
+    "[0, 0]",
+    "[[0, 0], [1, 1]]",
+    "[[[[[[",
+    "\u{0}",
 ];
 
 /// A change of a text.
@@ -67,7 +95,9 @@ fn apply(text: &str, change: &Change) -> String {
         Change::Flip(at, sign) => format!("{}{sign}{}", part(0..from(at)), part(end(at, 1)..signs.len())),
         Change::Cut(at, count) => part(0..from(at)) + &part(end(at, *count)..signs.len()),
         Change::Twice(at, count) => part(0..end(at, *count)) + &part(from(at)..signs.len()),
-        Change::Value(at, value) => with_token(text, |token| token.starts_with(['"', '.']) || token.parse::<f64>().is_ok(), at, value),
+        Change::Value(at, value) => {
+            with_token(text, |token| token.starts_with(['"', '.']) || token.parse::<f64>().is_ok(), at, value)
+        }
         Change::Swap(a, b) => swapped(text, a, b),
         Change::Line(from, to) => with_line_again(text, from, to),
     }

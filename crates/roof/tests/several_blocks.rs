@@ -153,14 +153,14 @@ fn a_lower_garage_at_a_gable_end() {
 /// House, wing, garage and porch measured at the walls, with overhangs: in feet and odd inches, invented.
 fn manor() -> Vec<Block> {
     let at_walls = |block: Block| Block { outline_at: OutlineAt::Walls, ..block };
-    let (gable, inner) = (over(gable(), 10.0), gable());
+    let end = || over(gable(), 10.0);
     let house =
-        block("house", [0.0, 0.0], [52.625, 30.25], 18.375, [over(eave(9.0), 16.0), gable, over(eave(9.0), 16.0), gable]);
-    let wing = [gable, over(eave(9.0), 16.0), inner, over(eave(9.0), 16.0)];
+        block("house", [0.0, 0.0], [52.625, 30.25], 18.375, [over(eave(9.0), 16.0), end(), over(eave(9.0), 16.0), end()]);
+    let wing = [end(), over(eave(9.0), 16.0), gable(), over(eave(9.0), 16.0)];
     let wing = block("wing", [71.0 / 12.0, -164.0 / 12.0], [292.0 / 12.0, 15.125], 18.375, wing);
-    let garage = [over(eave(6.0), 14.0), gable, over(eave(6.0), 14.0), wall()];
+    let garage = [over(eave(6.0), 14.0), end(), over(eave(6.0), 14.0), wall()];
     let garage = block("garage", [52.625, 38.0 / 12.0], [75.0 + 0.5 / 12.0, 329.0 / 12.0], 110.0 / 12.0, garage);
-    let porch = [over(eave(4.0), 9.0), over(inner, 6.0), wall(), over(inner, 6.0)];
+    let porch = [over(eave(4.0), 9.0), over(gable(), 6.0), wall(), over(gable(), 6.0)];
     let porch = block("porch", [334.0 / 12.0, -7.75], [553.0 / 12.0, 0.0], 115.0 / 12.0, porch);
     [house, wing, garage, porch].map(at_walls).to_vec()
 }
