@@ -159,6 +159,24 @@ fn what_no_side_reaches_is_named() {
     assert!(stuck.is_err(), "{stuck:?}");
 }
 
+/// Found by comparison with CGAL: a ridge ends within a hair of a corner of the front. The sides are 48 in apart
+/// everywhere, so that half of that, divided by the run, is the top; a spike there and back once raised it to three times that.
+#[test]
+fn a_turned_cee_has_no_spike() {
+    let corners = [
+        [-0.3400726318359375, -143.99960327148438],
+        [-0.680145263671875, -287.9991912841797],
+        [95.31959533691406, -288.2259063720703],
+        [95.43295288085938, -240.22604370117188],
+        [47.43309020996094, -240.11268615722656],
+        [47.54644775390625, -192.11282348632812],
+        [95.54631042480469, -192.22618103027344],
+        [95.65966796875, -144.226318359375],
+    ];
+    // Corners were rounded to 1/65536 in.
+    assert!((top(&trace(&corners, &[2.0; 8])) - 24.0 / 2.0).abs() < 1e-4);
+}
+
 /// The definition for convex outlines: the roof is the lower envelope of the planes of its sides.
 fn envelope_height(corners: &[Point], runs: &[f64], p: Point) -> f64 {
     polygon::sides(corners)

@@ -125,9 +125,15 @@ const CARES: [Care; 4] = [
 /// How far a corner may lie off its plane, in plan: a quarter of the finest mark on a tape.
 const OFF_PLANE: f64 = 1.0 / 64.0;
 
+/// Two stretches of a ring that leave one corner this close to each other, in plan, over more than a mark of the tape,
+/// are the same way there and back.
+const THERE_AND_BACK: f64 = 16.0 * crate::TOLERANCE;
+const MARK: f64 = 1.0 / 16.0;
+
 impl Skeleton {
-    /// Re-proves the skeleton: the faces fill the contours exactly, and every corner of a face lies on the plane that
-    /// its side traces. Returns a place where this fails.
+    /// Re-proves the skeleton: the faces fill the contours exactly, every corner of a face lies on the plane that its
+    /// side traces, and no face runs out along a neighbour and back, which adds nothing to its area and still
+    /// raises its top. Returns a place where this fails.
     #[must_use]
     pub fn flaw(&self, contours: &[Contour], start: f64) -> Option<Point> {
         let covered: f64 = self.faces.iter().flat_map(|face| &face.rings).map(|ring| self.ring_area(ring)).sum();
@@ -140,7 +146,20 @@ impl Skeleton {
         if (covered - given).abs() > 16.0 * crate::TOLERANCE * girth {
             return contours.first().and_then(|contour| contour.corners.first().copied());
         }
-        self.node_off_its_plane(contours, start)
+        self.node_off_its_plane(contours, start).or_else(|| self.spike())
+    }
+
+    /// Where a face runs along a neighbour and back along the same one. Out along one and back along another is sound:
+    /// so a wall ends that two planes reach at once.
+    fn spike(&self) -> Option<Point> {
+        let rings = self.faces.iter().flat_map(|face| &face.rings);
+        let corners = rings.flat_map(|ring| {
+            let rim = |index: usize| ring[index % ring.len()];
+            (0..ring.len()).map(move |index| [rim(index), rim(index + 1), rim(index + 2)])
+        });
+        let at = |rim: Rim| [self.nodes[rim.node][0], self.nodes[rim.node][1]];
+        let along_one = corners.filter(|[out, back, _]| out.other == back.other);
+        along_one.map(|rims| rims.map(at)).find(|&[a, tip, b]| is_there_and_back(a, tip, b)).map(|[_, tip, _]| tip)
     }
 
     fn node_off_its_plane(&self, contours: &[Contour], start: f64) -> Option<Point> {
@@ -165,6 +184,13 @@ impl Skeleton {
         let corners: Vec<Point> = ring.iter().map(|rim| [self.nodes[rim.node][0], self.nodes[rim.node][1]]).collect();
         crate::polygon::area(&corners)
     }
+}
+
+fn is_there_and_back(a: Point, tip: Point, b: Point) -> bool {
+    let (out, back) = (crate::sub(a, tip), crate::sub(b, tip));
+    let (short, long) =
+        (crate::distance(a, tip).min(crate::distance(b, tip)), crate::distance(a, tip).max(crate::distance(b, tip)));
+    short > MARK && crate::dot(out, back) > 0.0 && crate::cross(out, back).abs() < THERE_AND_BACK * long
 }
 
 impl Side {
