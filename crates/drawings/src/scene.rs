@@ -91,7 +91,7 @@ pub enum LineType {
     Sidewall,
     /// Seen from above: long-dashed double-short-dashed, wide.
     Headwall,
-    /// Seen from above: long-dashed double-dotted, narrow.
+    /// Seen from above: long-dashed double-dotted, wide.
     Break,
     /// Seen from above: dashed dotted, extra wide.
     HighEdge,
@@ -107,8 +107,8 @@ impl LineType {
     pub const fn width(self) -> f64 {
         match self {
             Self::PlaneEdge | Self::Eave | Self::Valley | Self::HighEdge | Self::DeadValley => 0.7,
-            Self::Course | Self::Rake | Self::Ridge | Self::Sidewall | Self::Headwall => 0.35,
-            Self::Piece | Self::Hidden | Self::Limit | Self::Hip | Self::Break => 0.18,
+            Self::Course | Self::Rake | Self::Ridge | Self::Sidewall | Self::Headwall | Self::Break => 0.35,
+            Self::Piece | Self::Hidden | Self::Limit | Self::Hip => 0.18,
             Self::Unseen => 0.0,
         }
     }
