@@ -20,9 +20,10 @@ use plan::{Plan, Severity};
 use crate::lettering::{LINE, SMALL, fitted, small};
 use crate::page::MARGIN;
 use crate::title_block::{self, Field, ROW, field};
-use crate::{Anchor, Item, Scene, heading, scale_bar};
+use crate::{Anchor, Item, Page, Scene, heading, scale_bar};
 use arrangement::{Arrangement, arrange};
 use overhead::Overhead;
+use stretch::stands_apart;
 
 /// Draws the roof plan: planes with name, pitch and fall, lines by kind, where laying starts, north.
 ///
@@ -38,7 +39,7 @@ pub fn roof_plan(plan: &Plan) -> Option<Scene> {
 fn draw(overhead: &Overhead, arrangement: Arrangement) -> Scene {
     let plan = overhead.plan;
     let mut items = heading::draw(arrangement.page, &plan.name, "Roof plan");
-    items.extend(notes(plan, &arrangement));
+    items.extend(draw_notes(plan, arrangement.page));
     items.extend(title_block::draw(arrangement.page, &title(plan, &arrangement)));
     items.extend(north::draw(arrangement.north_at, plan.roof.north_deg));
     items.extend(arrangement.key.draw());
@@ -53,22 +54,28 @@ fn draw(overhead: &Overhead, arrangement: Arrangement) -> Scene {
     Scene { page: arrangement.page, title: format!("Roof plan: {}", plan.name), description, items }
 }
 
-/// Lines of the notes.
-const NOTES: usize = 2;
 /// Of notes and title block with the space over them, mm.
-const FOOT: f64 = LINE * NOTES as f64 + 6.0 + 2.0 * ROW;
+fn foot(plan: &Plan) -> f64 {
+    LINE * notes(plan).len() as f64 + 6.0 + 2.0 * ROW
+}
 
-fn notes(plan: &Plan, arrangement: &Arrangement) -> Vec<Item> {
-    let [width, height] = arrangement.page.size();
+/// From the lowest line up.
+fn notes(plan: &Plan) -> Vec<&'static str> {
     let lengths = "Lengths, courses and cuts stand on the setting-out sheet of each plane.";
+    let apart = plan.roof.planes.iter().any(stands_apart);
+    let apart = apart.then_some("Planes measured by tape stand side by side: their place in plan is not known.");
     let absent = plan.problems.iter().any(|problem| problem.severity == Severity::Error);
     let absent = absent.then_some("NOT ALL OF THE JOB IS PLANNED: what could not be planned is not drawn here.");
-    // From the lowest line up.
+    [lengths].into_iter().chain(apart).chain(absent).collect()
+}
+
+fn draw_notes(plan: &Plan, page: Page) -> Vec<Item> {
+    let [width, height] = page.size();
     let line = |(index, words): (usize, &str)| {
         let base = height - MARGIN - 2.0 * ROW - 3.5 - LINE * index as f64;
         small([MARGIN, base], Anchor::Start, fitted(words, SMALL, width - 2.0 * MARGIN))
     };
-    [lengths].into_iter().chain(absent).enumerate().map(line).collect()
+    notes(plan).into_iter().enumerate().map(line).collect()
 }
 
 fn title(plan: &Plan, arrangement: &Arrangement) -> [Vec<Field>; 2] {

@@ -164,6 +164,15 @@ fn openings_are_numbered_where_they_are_and_named_in_the_list() {
     }
 }
 
+/// Two planes that meet at a ridge and stand apart: each is drawn with its own four edges, so the one ridge twice.
+#[test]
+fn planes_by_tape_are_drawn_whole_and_told_to_stand_anywhere() {
+    let scene = roof_plan(&planned(include_str!("../../../examples/taped.toml"))).unwrap();
+    let drawn = |kind: LineType| lines(&scene, kind).len() - 1;
+    assert_eq!([LineType::Eave, LineType::Rake, LineType::Ridge].map(drawn), [2, 4, 2]);
+    assert!(has(&scene, "Planes measured by tape stand side by side: their place in plan is not known."));
+}
+
 #[test]
 fn what_is_not_planned_is_told() {
     let mut plan = porch_under_an_eave();

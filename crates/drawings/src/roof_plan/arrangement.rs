@@ -3,7 +3,7 @@ use super::kinds::KINDS;
 use super::legend::{Entry, Legend, Sign};
 use super::overhead::Overhead;
 use super::view::View;
-use super::{FOOT, north};
+use super::{foot, north};
 use crate::page::MARGIN;
 use crate::rect::Rect;
 use crate::{LineType, Page, Point, Scale, heading, scale_bar};
@@ -52,12 +52,9 @@ fn key(overhead: &Overhead) -> Legend {
 
 /// The largest drawing that finds room on a paper, lying or upright.
 fn on_page(overhead: &Overhead, key: &Legend, page: Page) -> Option<Arrangement> {
+    let blanks = [page, page.turned()].map(|page| Blank::of(overhead, page));
     let ways = |size, list: &Legend| {
-        [page, page.turned()]
-            .into_iter()
-            .flat_map(|page| [beside(page, size, key, list), below(page, size, key, list)])
-            .flatten()
-            .next()
+        blanks.iter().flat_map(|blank| [blank.beside(size, key, list), blank.below(size, key, list)]).flatten().next()
     };
     let none = Legend::new("Planes", vec![]);
     for scale in Scale::series() {
@@ -118,51 +115,59 @@ impl Spots {
     }
 }
 
-/// The paper between heading and notes.
-fn body(page: Page) -> Rect {
-    let [width, height] = page.size();
-    let top = MARGIN + heading::HEIGHT;
-    Rect { left: MARGIN, top, width: width - 2.0 * MARGIN, height: height - MARGIN - FOOT - top }
+/// A paper and what of it lies between heading and notes.
+struct Blank {
+    page: Page,
+    body: Rect,
 }
 
-/// The roof at the left; north, key and list under each other at its right.
-fn beside(page: Page, size: [f64; 2], key: &Legend, list: &Legend) -> Option<Spots> {
-    let body = body(page);
-    let rows = |legend: &Legend| legend.entries.len();
-    let width = key.width(rows(key)).max(list.width(rows(list))).max(north::SIZE);
-    let key_top = body.top + north::SIZE + BETWEEN / 2.0;
-    let list_top = key_top + Legend::height(rows(key)) + BETWEEN;
-    let bottom = if rows(list) == 0 { list_top - BETWEEN } else { list_top + Legend::height(rows(list)) };
-    let drawing = Rect { width: body.width - width - BETWEEN, ..body };
-    let fits = bottom <= body.top + body.height && size[0] <= drawing.width && size[1] <= drawing.height;
-    let left = drawing.left + drawing.width + BETWEEN;
-    fits.then(|| Spots {
-        page,
-        drawing,
-        north_at: [left, body.top],
-        key: key.clone().standing([left, key_top], rows(key)),
-        list: standing(list, [left, list_top], rows(list)),
-    })
-}
+impl Blank {
+    fn of(overhead: &Overhead, page: Page) -> Self {
+        let [width, height] = page.size();
+        let top = MARGIN + heading::HEIGHT;
+        let height = height - MARGIN - foot(overhead.plan) - top;
+        Self { page, body: Rect { left: MARGIN, top, width: width - 2.0 * MARGIN, height } }
+    }
 
-/// The roof across the paper; key, list and north beside each other under it.
-fn below(page: Page, size: [f64; 2], key: &Legend, list: &Legend) -> Option<Spots> {
-    let body = body(page);
-    let most = key.entries.len().max(list.entries.len());
-    let list_width = |rows| if list.entries.is_empty() { 0.0 } else { list.width(rows) + BETWEEN };
-    let wide = |rows: usize| key.width(rows) + BETWEEN + list_width(rows) + north::SIZE;
-    let rows = (3..=most.max(3)).find(|&rows| wide(rows) <= body.width)?;
-    let height = Legend::height(rows).max(north::SIZE);
-    let drawing = Rect { height: body.height - height - BETWEEN, ..body };
-    let fits = size[0] <= drawing.width && size[1] <= drawing.height;
-    let top = drawing.top + drawing.height + BETWEEN;
-    fits.then(|| Spots {
-        page,
-        drawing,
-        north_at: [body.left + body.width - north::SIZE, top],
-        key: key.clone().standing([body.left, top], rows),
-        list: standing(list, [body.left + key.width(rows) + BETWEEN, top], rows),
-    })
+    /// The roof at the left; north, key and list under each other at its right.
+    fn beside(&self, size: [f64; 2], key: &Legend, list: &Legend) -> Option<Spots> {
+        let Self { page, body } = *self;
+        let rows = |legend: &Legend| legend.entries.len();
+        let width = key.width(rows(key)).max(list.width(rows(list))).max(north::SIZE);
+        let key_top = body.top + north::SIZE + BETWEEN / 2.0;
+        let list_top = key_top + Legend::height(rows(key)) + BETWEEN;
+        let bottom = if rows(list) == 0 { list_top - BETWEEN } else { list_top + Legend::height(rows(list)) };
+        let drawing = Rect { width: body.width - width - BETWEEN, ..body };
+        let fits = bottom <= body.top + body.height && size[0] <= drawing.width && size[1] <= drawing.height;
+        let left = drawing.left + drawing.width + BETWEEN;
+        fits.then(|| Spots {
+            page,
+            drawing,
+            north_at: [left, body.top],
+            key: key.clone().standing([left, key_top], rows(key)),
+            list: standing(list, [left, list_top], rows(list)),
+        })
+    }
+
+    /// The roof across the paper; key, list and north beside each other under it.
+    fn below(&self, size: [f64; 2], key: &Legend, list: &Legend) -> Option<Spots> {
+        let Self { page, body } = *self;
+        let most = key.entries.len().max(list.entries.len());
+        let list_width = |rows| if list.entries.is_empty() { 0.0 } else { list.width(rows) + BETWEEN };
+        let wide = |rows: usize| key.width(rows) + BETWEEN + list_width(rows) + north::SIZE;
+        let rows = (3..=most.max(3)).find(|&rows| wide(rows) <= body.width)?;
+        let height = Legend::height(rows).max(north::SIZE);
+        let drawing = Rect { height: body.height - height - BETWEEN, ..body };
+        let fits = size[0] <= drawing.width && size[1] <= drawing.height;
+        let top = drawing.top + drawing.height + BETWEEN;
+        fits.then(|| Spots {
+            page,
+            drawing,
+            north_at: [body.left + body.width - north::SIZE, top],
+            key: key.clone().standing([body.left, top], rows),
+            list: standing(list, [body.left + key.width(rows) + BETWEEN, top], rows),
+        })
+    }
 }
 
 fn standing(list: &Legend, at: Point, rows: usize) -> Option<Legend> {

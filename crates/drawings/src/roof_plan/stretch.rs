@@ -1,4 +1,4 @@
-use plan::{Line, Roof};
+use plan::{Line, Plane, Roof};
 
 use crate::surface::{HIGHER, Place, Surface};
 
@@ -32,7 +32,31 @@ const SHORTEST: f64 = 0.02;
 
 /// Every line of the roof, cut where the edges of planes pass over it.
 pub(crate) fn stretches(roof: &Roof, surfaces: &[Surface]) -> Vec<Stretch> {
-    roof.lines.iter().flat_map(|line| of_line(line, surfaces)).collect()
+    lines(roof).iter().flat_map(|line| of_line(line, surfaces)).collect()
+}
+
+/// The lines of the roof; around planes whose place in plan is unknown, which stand apart, each one's own edges.
+fn lines(roof: &Roof) -> Vec<Line> {
+    let apart: Vec<&Plane> = roof.planes.iter().filter(|plane| stands_apart(plane)).collect();
+    let bounds_one = |line: &&Line| line.planes.iter().any(|id| apart.iter().any(|plane| plane.id == *id));
+    let others = roof.lines.iter().filter(|line| !bounds_one(line)).cloned();
+    others.chain(apart.iter().flat_map(|plane| own_lines(plane))).collect()
+}
+
+/// Measured by tape alone: nobody knows where it lies in plan.
+pub(crate) fn stands_apart(plane: &Plane) -> bool {
+    plane.known_by == "tape"
+}
+
+fn own_lines(plane: &Plane) -> impl Iterator<Item = Line> + '_ {
+    let rings = plane.outlines_ft.iter();
+    let sides = rings.flat_map(|ring| ring.iter().copied().zip(ring.iter().copied().cycle().skip(1)));
+    sides.zip(&plane.edges).map(|((from, to), edge)| Line {
+        kind: edge.kind,
+        length_ft: edge.length_ft,
+        ends_ft: [from, to],
+        planes: vec![plane.id.clone()],
+    })
 }
 
 fn of_line(line: &Line, surfaces: &[Surface]) -> Vec<Stretch> {
