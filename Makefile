@@ -5,7 +5,7 @@ SHELL := bash
 # The test runner that is there. Only cargo's own runs the examples in the documentation.
 RUN_TESTS := $(if $(shell cargo nextest --version 2>/dev/null),cargo nextest run,cargo test --lib --bins --tests) --no-fail-fast
 
-.PHONY: test format lint units docs bench soak bless
+.PHONY: test format lint units docs bench soak fuzz bless
 
 test: format lint units docs
 
@@ -31,6 +31,11 @@ bench:
 CASES ?= 200000
 soak:
 	PROPTEST_CASES=$(CASES) CARGO_PROFILE_DEV_OPT_LEVEL=2 $(RUN_TESTS) --locked --workspace
+
+# Broken jobs, sheets and imports, EXECUTIONS of each kind; `make test` does the same for a second. See docs/fuzzing.md.
+EXECUTIONS ?= 200000
+fuzz:
+	PROPTEST_CASES=$(EXECUTIONS) CARGO_PROFILE_DEV_OPT_LEVEL=2 cargo test --locked -p reader -p plan -p exchange --test mistakes --test hostile
 
 # Writes what is made from the code anew: pictures, pages, schema, drawings. Look at the difference before you keep it.
 bless:

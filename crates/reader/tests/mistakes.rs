@@ -305,7 +305,7 @@ fn mutated(text: &str, at: usize, length: usize, with: &str) -> String {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(2000))]
+    #![proptest_config(ProptestConfig { cases: ProptestConfig::default().cases.max(2000), ..ProptestConfig::default() })]
 
     #[test]
     fn no_noise_panics(text in "\\PC{0,60}|[\\[\\]{}=\",.#'a-c1-3\\\\ \n½]{0,60}") {
