@@ -33,7 +33,7 @@ soak:
 	PROPTEST_CASES=$(CASES) CARGO_PROFILE_DEV_OPT_LEVEL=2 $(RUN_TESTS) --locked --workspace
 
 # Broken jobs, sheets and imports, EXECUTIONS of each kind; `make test` does the same for a second. See docs/fuzzing.md.
-EXECUTIONS ?= 200000
+EXECUTIONS ?= 100000
 fuzz:
 	PROPTEST_CASES=$(EXECUTIONS) CARGO_PROFILE_DEV_OPT_LEVEL=2 cargo test --locked -p reader -p plan -p exchange --test mistakes --test hostile
 
