@@ -5,7 +5,6 @@ use roof::{EdgeKind, Line, Roof};
 use units::Length;
 
 use crate::laying::Laying;
-use crate::order::{packs, sum};
 use crate::{CountedPlace, OrderLine};
 
 /// Caps along a hip or a ridge. The first covers its own length, each further one its exposure:
@@ -30,20 +29,8 @@ pub(crate) fn line(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> 
         })
         .map(|line| CountedPlace { at: name(roof, line), quantity: caps_along(line.length(), &cap) as f64 })
         .collect();
-    let quantity = sum(&places);
-    let in_one = f64::from(cap.pack.count);
-    let packs = packs(quantity, in_one);
-    OrderLine {
-        id: "caps".into(),
-        item: format!("{}, hip and ridge cap", laying.covering.name),
-        quantity,
-        unit: "pieces",
-        packs,
-        pack: format!("bundle of {}", cap.pack.count),
-        weight: cap.weight * (packs as f64 * in_one),
-        estimate: String::new(),
-        places,
-    }
+    let item = format!("{}, hip and ridge cap", laying.covering.name);
+    OrderLine::in_bundles("caps", item, places, cap.pack, cap.weight)
 }
 
 /// `ridge, house, south / house, north`.

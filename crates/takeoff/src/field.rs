@@ -1,5 +1,4 @@
 use crate::laying::Laying;
-use crate::order::{packs, sum};
 use crate::{CountedPlace, OrderLine};
 
 /// Field units: one for every piece on the roof, cut or whole.
@@ -10,18 +9,5 @@ pub(crate) fn line(laying: &Laying<'_>) -> OrderLine {
         .iter()
         .map(|(plane, laid)| CountedPlace { at: plane.name.clone(), quantity: laid.counts().pieces() as f64 })
         .collect();
-    let quantity = sum(&places);
-    let in_one = f64::from(covering.pack.count);
-    let packs = packs(quantity, in_one);
-    OrderLine {
-        id: "field-units".into(),
-        item: covering.name.clone(),
-        quantity,
-        unit: "pieces",
-        packs,
-        pack: format!("bundle of {}", covering.pack.count),
-        weight: covering.unit.weight * (packs as f64 * in_one),
-        estimate: String::new(),
-        places,
-    }
+    OrderLine::in_bundles("field-units", covering.name.clone(), places, covering.pack, covering.unit.weight)
 }

@@ -1,3 +1,4 @@
+use covering::Pack;
 use units::Mass;
 
 use crate::Stock;
@@ -33,6 +34,26 @@ pub struct OrderLine {
     pub estimate: String,
     /// The places it counts.
     pub places: Vec<CountedPlace>,
+}
+
+impl OrderLine {
+    /// Pieces that are counted at their places and sold in bundles; `weight` is of one piece.
+    pub(crate) fn in_bundles(id: &str, item: String, places: Vec<CountedPlace>, pack: Pack, weight: Mass) -> Self {
+        let quantity = sum(&places);
+        let in_one = f64::from(pack.count);
+        let packs = packs(quantity, in_one);
+        Self {
+            id: id.into(),
+            item,
+            quantity,
+            unit: "pieces",
+            packs,
+            pack: format!("bundle of {}", pack.count),
+            weight: weight * (packs as f64 * in_one),
+            estimate: String::new(),
+            places,
+        }
+    }
 }
 
 /// Where a part of a quantity lies on the roof.

@@ -1,7 +1,6 @@
 use layout::LaidPlane;
 
 use crate::laying::Laying;
-use crate::order::{packs, sum};
 use crate::{CountedPlace, OrderLine};
 
 /// Starters along eaves, breaks and other level low edges, as the layout has them.
@@ -13,20 +12,8 @@ pub(crate) fn line(laying: &Laying<'_>) -> OrderLine {
         .map(|(plane, laid)| CountedPlace { at: plane.name.clone(), quantity: along(laid) as f64 })
         .filter(|place| place.quantity > 0.0)
         .collect();
-    let quantity = sum(&places);
-    let in_one = f64::from(starter.pack.count);
-    let packs = packs(quantity, in_one);
-    OrderLine {
-        id: "starters".into(),
-        item: format!("{}, starter", laying.covering.name),
-        quantity,
-        unit: "pieces",
-        packs,
-        pack: format!("bundle of {}", starter.pack.count),
-        weight: starter.weight * (packs as f64 * in_one),
-        estimate: String::new(),
-        places,
-    }
+    let item = format!("{}, starter", laying.covering.name);
+    OrderLine::in_bundles("starters", item, places, starter.pack, starter.weight)
 }
 
 /// Starters of one plane.
