@@ -480,7 +480,12 @@ fn is_surveyable(roof: &Roof) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(512))]
+    #![proptest_config(ProptestConfig {
+        cases: ProptestConfig::default().cases.max(512),
+        // One house in six has walls or corners too near each other to be surveyed.
+        max_global_rejects: 1_000_000,
+        ..ProptestConfig::default()
+    })]
 
     /// A roof raised from an outline, known only by the corners of its planes, has the same area and the same lines.
     #[test]
@@ -523,9 +528,12 @@ proptest! {
             let [[ax, ay], [bx, by]] = [corners[at], corners[(at + 1) % 4]];
             ax * by - bx * ay
         }).sum();
-        prop_assert!((area(&built.roof) - twice / 288.0).abs() < 1e-6);
+        // Corners of a ring within 1/2048 in of one height or one distance along are put on it.
+        let moved = 2.0 / 2048.0;
+        let girth: f64 = (0..4).map(|at| length(at, (at + 1) % 4)).sum();
+        prop_assert!((area(&built.roof) - twice / 288.0).abs() < moved * girth / 144.0);
         for (is, should) in built.roof.planes[0].places()[0].iter().zip(corners) {
-            prop_assert!(libm::hypot(is[0] - should[0], is[1] - should[1]) < 1e-4, "{is:?} {should:?}");
+            prop_assert!(libm::hypot(is[0] - should[0], is[1] - should[1]) < moved, "{is:?} {should:?}");
         }
     }
 

@@ -282,7 +282,8 @@ proptest! {
             let mut is: Vec<f64> = covering(&built.roof, p).into_iter().map(|plane| height(plane, p)).collect();
             is.sort_by(f64::total_cmp);
             // Within a hair of a seam a point may fall to either side.
-            let close = is.len() == should.len() && is.iter().zip(&should).all(|(a, b)| (a - b).abs() < 1e-3);
+            // Planes nearer than 1/64 in are at one height, and the first is laid though the other may be higher by that.
+            let close = is.len() == should.len() && is.iter().zip(&should).all(|(a, b)| (a - b).abs() < 1.0 / 64.0);
             let on_a_seam = [[0.02, 0.01], [-0.02, 0.01], [0.01, -0.02], [-0.01, -0.02]]
                 .iter()
                 .any(|d| laid_at(&boxes, [p[0] + d[0], p[1] + d[1]]).len() != should.len());
