@@ -1,7 +1,7 @@
 //! A sound roof to spoil: one plane of twenty courses in half bond, by a sheet made for the tests.
 
 use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Starter, Underlayment, Unit};
-use layout::{Course, LaidPlane, Layout, Run, Starters};
+use layout::{Course, LaidPlane, Layout, Run, Starters, UnitKind};
 use roof::{Frame, Plane, Roof};
 use units::{Length, Mass, Pitch};
 
@@ -93,6 +93,7 @@ fn laid(covering: &Covering, exposure: f64) -> LaidPlane {
         top: Trial::COURSES as f64 * exposure,
         courses: (0..Trial::COURSES).map(course).collect(),
         laid: Vec::new(),
+        units: vec![UnitKind { length: 20.0, width: 12.0 }],
         cuts: Vec::new(),
         starters: vec![Starters { butt: 0.0, height, from: 0.0, to: 122.25, left: -6.125, step: 12.25, count: 11 }],
         findings: Vec::new(),
@@ -101,7 +102,7 @@ fn laid(covering: &Covering, exposure: f64) -> LaidPlane {
 }
 
 fn row(left: f64) -> Run {
-    Run { left, width: 12.0, step: 12.25, count: 10, cut: None, joint_before: false }
+    Run { left, width: 12.0, step: 12.25, count: 10, unit: 0, cut: None, joint_before: false }
 }
 
 /// Exposure bands of a composite unit (common practice, no published source); everything else made up for the tests.

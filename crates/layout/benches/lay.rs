@@ -27,15 +27,19 @@ fn hipped(pieces: usize) -> Plane {
 fn gabled_plane(bencher: divan::Bencher<'_, '_>, pieces: usize) {
     let [width, height] = sides(pieces);
     let (plane, sheet) = (gable(width, height), moulded());
-    let count = layout::lay(0, &plane, &sheet).counts().pieces();
-    bencher.counter(divan::counter::ItemsCount::new(count)).bench(|| layout::lay(0, &plane, &sheet));
+    let count = layout::lay(0, &plane, &sheet, &layout::SettingOut::default()).counts().pieces();
+    bencher
+        .counter(divan::counter::ItemsCount::new(count))
+        .bench(|| layout::lay(0, &plane, &sheet, &layout::SettingOut::default()));
 }
 
 #[divan::bench(args = [1_000, 100_000, 1_000_000])]
 fn hipped_plane(bencher: divan::Bencher<'_, '_>, pieces: usize) {
     let (plane, sheet) = (hipped(pieces), moulded());
-    let count = layout::lay(0, &plane, &sheet).counts().pieces();
-    bencher.counter(divan::counter::ItemsCount::new(count)).bench(|| layout::lay(0, &plane, &sheet));
+    let count = layout::lay(0, &plane, &sheet, &layout::SettingOut::default()).counts().pieces();
+    bencher
+        .counter(divan::counter::ItemsCount::new(count))
+        .bench(|| layout::lay(0, &plane, &sheet, &layout::SettingOut::default()));
 }
 
 /// Two hipped and two gabled planes.
@@ -43,5 +47,6 @@ fn hipped_plane(bencher: divan::Bencher<'_, '_>, pieces: usize) {
 fn house_of_5000(bencher: divan::Bencher<'_, '_>) {
     let [width, height] = sides(1_250);
     let (hip, gable, sheet) = (hipped(1_250), gable(width, height), moulded());
-    bencher.bench(|| [&hip, &hip, &gable, &gable].map(|plane| layout::lay(0, plane, &sheet)));
+    bencher
+        .bench(|| [&hip, &hip, &gable, &gable].map(|plane| layout::lay(0, plane, &sheet, &layout::SettingOut::default())));
 }

@@ -22,6 +22,8 @@ pub struct Run {
     pub step: f64,
     /// How many.
     pub count: u32,
+    /// What the pieces are made from: index in [`crate::LaidPlane::units`].
+    pub unit: u32,
     /// `None` for whole units, else the index in [`crate::LaidPlane::cuts`].
     pub cut: Option<u32>,
     /// This run starts right after its left neighbour with a joint between; false at the start of a span.
@@ -133,7 +135,8 @@ mod tests {
 
     #[test]
     fn pieces_are_joints_and_spans() {
-        let run = |left, count, joint_before| Run { left, width: 10.0, step: 10.25, count, cut: None, joint_before };
+        let run =
+            |left, count, joint_before| Run { left, width: 10.0, step: 10.25, count, unit: 0, cut: None, joint_before };
         let course =
             Course { butt: 0.0, exposure: 7.0, runs: vec![run(0.0, 3, false), run(30.75, 1, true), run(60.0, 2, false)] };
         assert_eq!(course.joints(), [10.125, 20.375, 30.625, 70.125]);

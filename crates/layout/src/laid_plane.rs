@@ -22,6 +22,8 @@ pub struct LaidPlane {
     pub courses: Vec<Course>,
     /// The boundary that units are cut to: outer rings counter-clockwise, holes clockwise.
     pub laid: Vec<Vec<Place>>,
+    /// The kinds of units that pieces are made from; the first is the sheet's field unit. Runs point here.
+    pub units: Vec<UnitKind>,
     /// Shapes of cut pieces, each once; runs point here.
     pub cuts: Vec<Cut>,
     /// The course under the first, along every level low edge.
@@ -30,6 +32,15 @@ pub struct LaidPlane {
     pub findings: Vec<Finding>,
     /// Sum of the areas of cut pieces, sq in.
     pub cut_area: f64,
+}
+
+/// A kind of unit, inches.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct UnitKind {
+    /// From butt to head.
+    pub length: f64,
+    /// Along the course.
+    pub width: f64,
 }
 
 impl LaidPlane {

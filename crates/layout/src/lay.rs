@@ -12,29 +12,31 @@ use crate::resplit::resplit;
 use crate::start::start;
 use crate::starters::{LowEdge, height, low_edges, starters};
 use crate::strip::{Strip, strips};
-use crate::{Course, Cut, Fault, Finding, LaidPlane, Layout, Run};
+use crate::{Course, Cut, Fault, Finding, LaidPlane, Layout, Run, SettingOut, UnitKind};
 
 /// Lays every plane that has a covering.
-pub fn lay_roof<'a>(roof: &Roof, covering_of: impl Fn(&Plane) -> Option<&'a Covering>) -> Layout {
+pub fn lay_roof<'a>(roof: &Roof, covering_of: impl Fn(&Plane) -> Option<&'a Covering>, setting_out: &SettingOut) -> Layout {
     let planes = roof.planes.iter().enumerate();
-    Layout { planes: planes.filter_map(|(index, plane)| Some(lay(index, plane, covering_of(plane)?))).collect() }
+    let laid = planes.filter_map(|(index, plane)| Some(lay(index, plane, covering_of(plane)?, setting_out)));
+    Layout { planes: laid.collect() }
 }
 
 /// Lays one plane: course lines, start offset, pieces, cuts, starters, and findings for what could not be cured.
 /// A plane outside the sheet's pitches is laid at the shortest exposure that the sheet knows. A plane without area, or
 /// a sheet whose unit has no size, gives no courses.
 #[must_use]
-pub fn lay(plane_index: usize, plane: &Plane, covering: &Covering) -> LaidPlane {
+pub fn lay(plane_index: usize, plane: &Plane, covering: &Covering, _setting_out: &SettingOut) -> LaidPlane {
     let outline = laid(plane, covering);
     match (Gauge::of(plane, covering, &outline), Bond::of(covering)) {
         (Some(gauge), Some(bond)) => Setting::new(plane, covering, outline, gauge, bond).lay(plane_index),
-        _ => bare(plane_index, outline),
+        _ => bare(plane_index, covering, outline),
     }
 }
 
-fn bare(plane: usize, laid: Vec<Vec<Place>>) -> LaidPlane {
+fn bare(plane: usize, covering: &Covering, laid: Vec<Vec<Place>>) -> LaidPlane {
     let (courses, cuts, starters, findings) = Default::default();
-    LaidPlane { plane, first_butt: 0.0, top: 0.0, courses, laid, cuts, starters, findings, cut_area: 0.0 }
+    let units = vec![UnitKind { length: covering.unit.length.to_inches(), width: covering.unit.width.to_inches() }];
+    LaidPlane { plane, first_butt: 0.0, top: 0.0, courses, laid, units, cuts, starters, findings, cut_area: 0.0 }
 }
 
 /// All that is settled before the first piece is laid.
@@ -72,7 +74,7 @@ impl<'a> Setting<'a> {
             courses,
             cuts: cuts.shapes,
             cut_area,
-            ..bare(plane, Vec::new())
+            ..bare(plane, self.covering, Vec::new())
         };
         let edges = self.low_edges.iter();
         laid.starters = edges.flat_map(|&edge| starters(&laid, self.covering, edge, self.starter_height)).collect();
@@ -164,6 +166,7 @@ impl Row {
                 width: self.bond.width,
                 step: self.bond.step(),
                 count,
+                unit: 0,
                 cut,
                 joint_before,
             }),

@@ -121,7 +121,7 @@ impl Split {
         let step = before.step;
         let mut run = |[from, to]: [f64; 2], piece: Left, joint_before| {
             let cut = if let Left::Part(cut) = piece { Some(cuts.number(cut)) } else { None };
-            Run { left: from, width: to - from, step, count: 1, cut, joint_before }
+            Run { left: from, width: to - from, step, count: 1, unit: before.unit, cut, joint_before }
         };
         let first = Run { count: before.count - 1, ..before };
         let last = Run { left: after.left + step, count: after.count - 1, joint_before: true, ..after };

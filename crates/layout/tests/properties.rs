@@ -9,7 +9,7 @@ use common::{inches, moulded, plain_slate, plane, shingle};
 use covering::{Covering, Lap};
 use i_overlay::core::{fill_rule::FillRule, overlay_rule::OverlayRule};
 use i_overlay::float::scale::FixedScaleFloatOverlay;
-use layout::{Course, Fault, LaidPlane, Run, Starters};
+use layout::{Course, Fault, LaidPlane, Run, SettingOut, Starters};
 use proptest::prelude::*;
 use roof::{EdgeKind, Place, Plane};
 
@@ -65,7 +65,7 @@ struct Sane<'a> {
 
 /// Everything that must hold.
 fn sane(plane: &Plane, sheet: &Covering) {
-    let laid = layout::lay(0, plane, sheet);
+    let laid = layout::lay(0, plane, sheet, &SettingOut::default());
     let [length, width, gap] = [sheet.unit.length, sheet.unit.width, sheet.gap].map(units::Length::to_inches);
     let sane = Sane { sheet, laid: &laid, length, width, gap };
     assert!(area(&laid.laid) > 0.0);
@@ -382,7 +382,7 @@ fn opened() -> impl Strategy<Value = (Plane, Rings)> {
 
 /// No piece of a layout reaches into an opening, nor nearer to its rectangle than the sheet allows.
 fn keeps_clear(plane: &Plane, sheet: &Covering, opening: &Rings) {
-    let laid = layout::lay(0, plane, sheet);
+    let laid = layout::lay(0, plane, sheet, &SettingOut::default());
     let off = sheet.edges.off_walls.to_inches() - 1e-6;
     let reach = |axis: usize| {
         let values = opening[0].iter().map(|at| at[axis]);

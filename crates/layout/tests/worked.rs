@@ -12,7 +12,7 @@ use common::{gable, inches, moulded, pitch, plain_slate};
 /// slate, each cut from a slate of its own: 41 pieces on 40 widths, one more in each of the 21 odd courses.
 #[test]
 fn griffiths_roof_course_by_course() {
-    let laid = layout::lay(0, &gable(240.0, 192.0), &plain_slate(12.0, 6.0, 3.0));
+    let laid = layout::lay(0, &gable(240.0, 192.0), &plain_slate(12.0, 6.0, 3.0), &layout::SettingOut::default());
     let by_formula: f64 = 16.0 * 20.0 * 144.0 / 27.0;
     assert_eq!(by_formula.ceil() as u32, 1707);
     assert_eq!(laid.courses.len(), 43);
@@ -70,7 +70,7 @@ fn slates_per_square_of_a_large_plane_are_those_of_the_tables() {
     for (length, width, of_1869, pocketbook) in SLATES_PER_SQUARE {
         let exposure = (length - 3.0) / 2.0;
         let plane = gable(width * 50_000.0, exposure * 4.0);
-        let laid = layout::lay(0, &plane, &plain_slate(length, width, 3.0));
+        let laid = layout::lay(0, &plane, &plain_slate(length, width, 3.0), &layout::SettingOut::default());
         let per_square = laid.counts().pieces() as f64 / plane.area().to_squares();
         let by_formula = 14_400.0 / (width * exposure);
         assert!((per_square - by_formula).abs() < 0.01, "{length} × {width}");
@@ -86,7 +86,7 @@ fn slates_per_square_of_a_large_plane_are_those_of_the_tables() {
 #[test]
 fn a_slope_of_201_9_in() {
     let sheet = plain_slate(20.0, 12.0, 3.0);
-    let laid = layout::lay(0, &gable(360.0, 201.9), &sheet);
+    let laid = layout::lay(0, &gable(360.0, 201.9), &sheet, &layout::SettingOut::default());
     assert_eq!(laid.courses.len(), 24);
     for course in &laid.courses {
         assert!((course.exposure - 8.4125).abs() < 1e-9);
@@ -99,7 +99,7 @@ fn a_slope_of_201_9_in() {
 /// some course is a sliver below 4 in wherever the first unit begins. Moving the last joint cures them all.
 #[test]
 fn slivers_at_the_rakes_give_way_to_moved_joints() {
-    let laid = layout::lay(0, &gable(372.5, 180.0), &moulded());
+    let laid = layout::lay(0, &gable(372.5, 180.0), &moulded(), &layout::SettingOut::default());
     assert_eq!(laid.findings, []);
     let narrowed = laid.courses.iter().filter(|course| course.runs.iter().any(|run| run.width < 11.99)).count();
     assert!(narrowed >= laid.courses.len() / 2, "every second course");
@@ -111,7 +111,7 @@ fn a_plane_too_flat_for_the_sheet_is_laid_all_the_same() {
     let mut sheet = plain_slate(20.0, 12.0, 4.0);
     sheet.bands[0].from = pitch(9.0);
     sheet.bands[0].least_exposure = inches(7.0);
-    let laid = layout::lay(0, &gable(300.0, 70.0), &sheet);
+    let laid = layout::lay(0, &gable(300.0, 70.0), &sheet, &layout::SettingOut::default());
     assert_eq!(laid.courses.len(), 10);
     assert!(laid.courses.iter().all(|course| (course.exposure - 7.0).abs() < 1e-9));
 }
@@ -120,9 +120,12 @@ fn a_plane_too_flat_for_the_sheet_is_laid_all_the_same() {
 fn what_cannot_be_laid_has_no_courses() {
     let mut sheet = plain_slate(20.0, 12.0, 4.0);
     sheet.bands.clear();
-    assert_eq!(layout::lay(0, &gable(300.0, 70.0), &sheet).courses, []);
+    assert_eq!(layout::lay(0, &gable(300.0, 70.0), &sheet, &layout::SettingOut::default()).courses, []);
     let mut sheet = plain_slate(20.0, 12.0, 4.0);
     sheet.unit.width = inches(f64::NAN);
-    assert_eq!(layout::lay(0, &gable(300.0, 70.0), &sheet).courses, []);
-    assert_eq!(layout::lay(0, &common::plane(&[]), &plain_slate(20.0, 12.0, 4.0)).courses, []);
+    assert_eq!(layout::lay(0, &gable(300.0, 70.0), &sheet, &layout::SettingOut::default()).courses, []);
+    assert_eq!(
+        layout::lay(0, &common::plane(&[]), &plain_slate(20.0, 12.0, 4.0), &layout::SettingOut::default()).courses,
+        []
+    );
 }

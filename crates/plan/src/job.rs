@@ -6,9 +6,11 @@ mod measured;
 mod opening;
 mod resolve;
 mod schema;
+mod setting_out;
 mod side;
 mod turret;
 
+use layout::SettingOut;
 use reader::{Format, Mistake, Places, Read, read};
 use roof::{Block, Dormer, MeasuredPlane};
 use units::Length;
@@ -21,6 +23,7 @@ pub use file::{
 pub use measured::{EdgeWord, Facing, PlaneTable};
 pub use opening::{MeasuredOpening, MeasuredSpot, OpeningKindWord, OpeningTable, opening_path};
 pub use schema::{job_schema, sheet_schema};
+pub use setting_out::SettingOutTable;
 
 /// Version of the shape of the job file.
 const FORMAT: u32 = 1;
@@ -40,6 +43,8 @@ pub struct Job {
     pub openings: Vec<MeasuredOpening>,
     /// Planes measured by themselves, in the order of the file.
     pub planes: Vec<MeasuredPlane>,
+    /// What is chosen before a course line is set.
+    pub setting_out: SettingOut,
     /// What the units are nailed to, if told.
     pub deck: Option<Deck>,
     /// What the units are fastened with, if told.

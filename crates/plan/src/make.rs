@@ -31,7 +31,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     }
     let covering_of = |plane: &Surface| covering.filter(|_| !openings::is_cricket(&roof, plane));
     let coverings: Vec<Option<&Covering>> = roof.planes.iter().map(covering_of).collect();
-    let laying = layout::lay_roof(&roof, covering_of);
+    let laying = layout::lay_roof(&roof, covering_of, &job.setting_out);
     problems.extend(short_top_courses(job, &roof, &laying));
     let order = takeoff::count(&roof, &laying, covering_of);
     let facts = checks::Facts {

@@ -7,7 +7,7 @@ mod common;
 
 use common::{gable, inches, pitch, plain_slate};
 use covering::Covering;
-use layout::{Course, Cut, LaidPlane, Layout, Run, Starters};
+use layout::{Course, Cut, LaidPlane, Layout, Run, Starters, UnitKind};
 use proptest::prelude::*;
 use roof::{EdgeKind, Line, Plane, Roof};
 use takeoff::{Order, OrderLine, caps_along, count, roll_coverage};
@@ -23,7 +23,7 @@ fn two_planes() -> Roof {
 
 /// One course: `whole` whole units and `cut` halves of a 20 × 12-in unit, over `starters` starters.
 fn laid(plane: usize, whole: u32, cut: u32, starters: u32) -> LaidPlane {
-    let run = |count, cut| Run { left: 0.0, width: 12.0, step: 12.0, count, cut, joint_before: false };
+    let run = |count, cut| Run { left: 0.0, width: 12.0, step: 12.0, count, unit: 0, cut, joint_before: false };
     let half = vec![[0.0, 0.0], [6.0, 0.0], [6.0, 20.0], [0.0, 20.0]];
     LaidPlane {
         plane,
@@ -31,6 +31,7 @@ fn laid(plane: usize, whole: u32, cut: u32, starters: u32) -> LaidPlane {
         top: 8.0,
         courses: vec![Course { butt: 0.0, exposure: 8.0, runs: vec![run(whole, None), run(cut, Some(0))] }],
         laid: vec![],
+        units: vec![UnitKind { length: 20.0, width: 12.0 }],
         cuts: vec![Cut { parts: vec![half], area: 120.0, width: 6.0 }],
         starters: vec![Starters { butt: 0.0, height: 11.5, from: 0.0, to: 240.0, left: 0.0, step: 12.0, count: starters }],
         findings: vec![],

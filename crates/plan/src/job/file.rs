@@ -7,6 +7,7 @@ use units::{LengthUnit, Measure, Pitch};
 use super::dormer::DormerTable;
 use super::measured::PlaneTable;
 use super::opening::OpeningTable;
+use super::setting_out::SettingOutTable;
 
 /// A roof as measured, and what it is to be covered with.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
@@ -33,6 +34,8 @@ pub struct JobFile {
     /// Planes measured one by one, by tape or by their corners.
     #[serde(default)]
     pub plane: Vec<PlaneTable>,
+    /// How the courses are set out, where the sheet leaves it open.
+    pub setting_out: Option<SettingOutTable>,
     /// What the units are nailed to.
     pub deck: Option<DeckTable>,
     /// What the units are fastened with.

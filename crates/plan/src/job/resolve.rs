@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use layout::SettingOut;
 use reader::{Mistake, Places, quoted};
 use roof::{Block, Hole, OutlineAt, Side};
 use units::{Length, LengthUnit, Measure};
@@ -9,6 +10,7 @@ use units::{Length, LengthUnit, Measure};
 use super::dormer::dormers;
 use super::file::{BlockTable, DeckTable, EdgeTable, FastenerTable, JobFile, OutlineAtWord, SiteTable};
 use super::opening::openings;
+use super::setting_out::setting_out;
 use super::side::side;
 use super::{CoveringChoice, Deck, FORMAT, Fastener, Job, block_path, measured, turret};
 
@@ -38,6 +40,7 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         dormers: dormers(&mut desk, &file.dormer, &file.block),
         openings: openings(&mut desk, &file.opening),
         planes: measured::planes(&mut desk, &file.plane),
+        setting_out: file.setting_out.as_ref().map_or_else(SettingOut::default, |table| setting_out(&mut desk, table)),
         deck: file.deck.as_ref().map(|table| deck(&mut desk, table)),
         fastener: file.fastener.as_ref().map(|table| fastener(&mut desk, table)),
         north_deg: file.site.as_ref().map_or(0.0, |table| north(&mut desk, table)),
