@@ -105,7 +105,8 @@ mod tests {
             width in 80.0..250.0f64, height in 20.0..70.0f64, left in -0.9..0.5f64, right in -0.5..0.9f64, origin in 0.0..8.0f64,
         ) {
             let outline = [vec![[0.0, 0.0], [width, 0.0], [width + right * height, height], [left * height, height]]];
-            let strips = strips(&outline, (height / 5.0) as u32, |course| f64::from(course) * 5.0, 14.0);
+            let butts: Vec<f64> = (0..(height / 5.0) as u32).map(|course| f64::from(course) * 5.0).collect();
+            let strips = strips(&outline, &butts, 14.0);
             let bond = Bond { origin: 0.0, width: 8.0, gap: 0.25, every: 2 };
             let rules = Rules { joint_offset: 2.0, reach: 1, least_piece: 3.0 };
             prop_assume!(!is_close(&strips, &bond, origin));

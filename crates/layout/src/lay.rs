@@ -3,8 +3,8 @@ use roof::{Place, Plane, Roof};
 use units::Length;
 
 use crate::bond::{Bond, NIL};
+use crate::courses::CourseLines;
 use crate::cut::{Cuts, NIL_AREA, area, sides};
-use crate::gauge::Gauge;
 use crate::legal::{Rules, faults};
 use crate::outline::laid;
 use crate::piece::{Left, keep_left, left_in_columns, left_of};
@@ -27,8 +27,8 @@ pub fn lay_roof<'a>(roof: &Roof, covering_of: impl Fn(&Plane) -> Option<&'a Cove
 #[must_use]
 pub fn lay(plane_index: usize, plane: &Plane, covering: &Covering, _setting_out: &SettingOut) -> LaidPlane {
     let outline = laid(plane, covering);
-    match (Gauge::of(plane, covering, &outline), Bond::of(covering)) {
-        (Some(gauge), Some(bond)) => Setting::new(plane, covering, outline, gauge, bond).lay(plane_index),
+    match (CourseLines::of(plane, covering, &outline), Bond::of(covering)) {
+        (Some(lines), Some(bond)) => Setting::new(plane, covering, outline, lines, bond).lay(plane_index),
         _ => bare(plane_index, covering, outline),
     }
 }
@@ -48,46 +48,46 @@ pub(crate) struct Setting<'a> {
     pub(crate) bond: Bond,
     /// One for every course.
     pub(crate) strips: Vec<Strip>,
-    gauge: Gauge,
-    low_edges: Vec<LowEdge>,
-    starter_height: f64,
+    lines: CourseLines,
+    /// With the height of the starters along each.
+    low_edges: Vec<(LowEdge, f64)>,
 }
 
 impl<'a> Setting<'a> {
-    fn new(plane: &Plane, covering: &'a Covering, outline: Vec<Vec<Place>>, gauge: Gauge, bond: Bond) -> Self {
+    fn new(plane: &Plane, covering: &'a Covering, outline: Vec<Vec<Place>>, lines: CourseLines, bond: Bond) -> Self {
         let rules = Rules::of(covering);
-        let strips = strips(&outline, gauge.courses, |course| gauge.butt(course), covering.unit.length.to_inches());
+        let strips = strips(&outline, &lines.butts, covering.unit.length.to_inches());
         let bond = bond.at(start(&strips, &bond, &rules), 0);
-        let low_edges = low_edges(plane, covering, &outline);
-        let starter_height = height(covering, &gauge);
-        Self { covering, outline, rules, bond, strips, gauge, low_edges, starter_height }
+        let starters_of = |edge: LowEdge| (edge, height(covering, lines.shows_at(edge.v)));
+        let low_edges = low_edges(plane, covering, &outline).into_iter().map(starters_of).collect();
+        Self { covering, outline, rules, bond, strips, lines, low_edges }
     }
 
     fn lay(self, plane: usize) -> LaidPlane {
         let mut cuts = Cuts::default();
-        let mut courses: Vec<Course> = (0..self.gauge.courses).map(|course| self.course(course, &mut cuts)).collect();
+        let mut courses: Vec<Course> = (0..self.lines.count()).map(|course| self.course(course, &mut cuts)).collect();
         resplit(&self, &mut courses, &mut cuts);
         let cut_area = cut_area(&courses, &cuts.shapes);
         let mut laid = LaidPlane {
-            first_butt: self.gauge.first,
-            top: self.gauge.top,
+            first_butt: self.lines.first(),
+            top: self.lines.top,
             courses,
             cuts: cuts.shapes,
             cut_area,
             ..bare(plane, self.covering, Vec::new())
         };
         let edges = self.low_edges.iter();
-        laid.starters = edges.flat_map(|&edge| starters(&laid, self.covering, edge, self.starter_height)).collect();
+        laid.starters = edges.flat_map(|&(edge, height)| starters(&laid, self.covering, edge, height)).collect();
         laid.findings = self.short_top().into_iter().chain(faults(&laid, self.covering)).collect();
         laid.laid = self.outline;
         laid
     }
 
     /// A course with every joint where the bond puts it.
-    fn course(&self, course: u32, cuts: &mut Cuts) -> Course {
-        let strip = &self.strips[course as usize];
-        let shows = self.gauge.shows(course);
-        let mut row = Row { bond: self.bond.at(self.bond.origin, course), runs: Vec::new(), next: i64::MIN };
+    fn course(&self, course: usize, cuts: &mut Cuts) -> Course {
+        let strip = &self.strips[course];
+        let shows = self.lines.shows(course);
+        let mut row = Row { bond: self.bond.at(self.bond.origin, course as u32), runs: Vec::new(), next: i64::MIN };
         let (mut next, unit) = (i64::MIN, row.bond.width);
         for touched in &strip.touched {
             let [first, last] = [row.bond.first_past(touched.from).max(next), row.bond.last_before(touched.to)];
@@ -113,25 +113,25 @@ impl<'a> Setting<'a> {
             Left::Part(cut) if cut.parts.iter().flatten().all(|&[_, v]| v > shows - NIL) => &cut.parts,
             _ => return left,
         };
-        let behind: f64 = self.low_edges.iter().map(|edge| self.behind_starters(parts, corner, edge)).sum();
+        let behind: f64 = self.low_edges.iter().map(|starters| behind_starters(parts, corner, starters)).sum();
         if behind > parts.iter().map(|part| area(part)).sum::<f64>() - NIL_AREA { Left::Nothing } else { left }
     }
 
-    /// Area of a piece that the starters of one edge cover.
-    fn behind_starters(&self, parts: &[Vec<Place>], [u, v]: Place, edge: &LowEdge) -> f64 {
-        let [low, high] = [edge.v - v, edge.v - v + self.starter_height];
-        let starters = [[edge.from - u, low], [edge.to - u, low], [edge.to - u, high], [edge.from - u, high]];
-        let covered = |part: &Vec<Place>| sides(&starters).fold(part.clone(), |kept, side| keep_left(&kept, side));
-        parts.iter().map(|part| area(&covered(part))).sum()
-    }
-
     fn short_top(&self) -> Option<Finding> {
-        let is = Length::inches(self.gauge.short_top()?);
+        let is = Length::inches(self.lines.short_top()?);
         let course = self.strips.len() - 1;
         let strip = &self.strips[course];
         let at = [strip.touched.first().map_or(0.0, |touched| touched.from), strip.butt];
-        Some(Finding { fault: Fault::ShortTopCourse { is, least: Length::inches(self.gauge.least) }, course, at })
+        Some(Finding { fault: Fault::ShortTopCourse { is, least: Length::inches(self.lines.least) }, course, at })
     }
+}
+
+/// Area of a piece that the starters of one edge, so high, cover.
+fn behind_starters(parts: &[Vec<Place>], [u, v]: Place, &(edge, height): &(LowEdge, f64)) -> f64 {
+    let [low, high] = [edge.v - v, edge.v - v + height];
+    let starters = [[edge.from - u, low], [edge.to - u, low], [edge.to - u, high], [edge.from - u, high]];
+    let covered = |part: &Vec<Place>| sides(&starters).fold(part.clone(), |kept, side| keep_left(&kept, side));
+    parts.iter().map(|part| area(&covered(part))).sum()
 }
 
 fn cut_area(courses: &[Course], cuts: &[Cut]) -> f64 {

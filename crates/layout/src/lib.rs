@@ -7,9 +7,9 @@
 mod better;
 mod bond;
 mod course;
+mod courses;
 mod cut;
 mod finding;
-mod gauge;
 mod laid_plane;
 mod lay;
 mod legal;

@@ -3,7 +3,6 @@ use roof::{EdgeKind, Place, Plane};
 
 use crate::bond::NIL;
 use crate::cut::sides;
-use crate::gauge::Gauge;
 use crate::legal::nearest_joint;
 use crate::outline::{edges, is_level, projection};
 use crate::{Course, LaidPlane};
@@ -57,9 +56,9 @@ impl LowEdge {
     }
 }
 
-/// From butt to head: the sheet's own piece, or the first exposure and the headlap.
-pub(crate) fn height(covering: &Covering, gauge: &Gauge) -> f64 {
-    let cut = || gauge.exposure + covering.headlap(units::Length::inches(gauge.exposure)).to_inches();
+/// From butt to head: the sheet's own piece, or the exposure of the course over it and the headlap.
+pub(crate) fn height(covering: &Covering, exposure: f64) -> f64 {
+    let cut = || exposure + covering.headlap(units::Length::inches(exposure)).to_inches();
     covering.starter.height.map_or_else(cut, units::Length::to_inches)
 }
 

@@ -140,21 +140,21 @@ pub(crate) fn clipped([from, to]: [Place; 2], axis: usize, [low, high]: [f64; 2]
     (!apart && low <= high).then(|| [end(from), end(to)])
 }
 
-/// The strips of all courses of a plane from the lowest up: butts at `butt(i)`, each `length` high.
-pub(crate) fn strips(outline: &[Vec<Place>], courses: u32, butt: impl Fn(u32) -> f64, length: f64) -> Vec<Strip> {
+/// The strips of all courses of a plane from the lowest up: from its butts, each `length` high.
+pub(crate) fn strips(outline: &[Vec<Place>], butts: &[f64], length: f64) -> Vec<Strip> {
     let mut waiting: Vec<[Place; 2]> = outline.iter().flat_map(|ring| sides(ring)).collect();
     let low = |[from, to]: &[Place; 2]| from[1].min(to[1]);
     waiting.sort_by(|a, b| low(b).total_cmp(&low(a)));
     let mut passing: Vec<[Place; 2]> = Vec::new();
-    let mut strip = |course: u32| {
-        let (butt, head) = (butt(course), butt(course) + length);
+    let strip = |&butt: &f64| {
+        let head = butt + length;
         while let Some(side) = waiting.pop_if(|side| low(side) < head) {
             passing.push(side);
         }
         passing.retain(|[from, to]| from[1].max(to[1]) > butt + NIL);
         Strip::new(butt, head, passing.clone())
     };
-    (0..courses).map(&mut strip).collect()
+    butts.iter().map(strip).collect()
 }
 
 #[cfg(test)]
@@ -162,7 +162,7 @@ mod tests {
     use super::*;
 
     fn strip(outline: &[Vec<Place>]) -> Strip {
-        strips(outline, 1, |_| 0.0, 10.0).remove(0)
+        strips(outline, &[0.0], 10.0).remove(0)
     }
 
     #[test]
