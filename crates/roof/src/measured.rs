@@ -1,5 +1,6 @@
 //! Planes measured one by one: by tape on the roof, or by their corners in space.
 
+mod apart;
 mod beside;
 mod fit;
 mod quadrilateral;
@@ -17,6 +18,7 @@ use units::{Area, Length, Pitch};
 use crate::build::not_proven;
 use crate::problem::{MeasuredPart, Part, Problem, Severity};
 use crate::{Built, EdgeKind, Place, Plane, Point3, sanity_check};
+pub(crate) use apart::{ONE_LINE, off};
 use stretch::Stretch;
 
 /// A plane that was measured itself instead of being raised from an outline.
@@ -127,6 +129,7 @@ pub fn with_measured(built: Built, planes: &[MeasuredPlane], north_deg: f64) -> 
     let mut stretches = stretch::of_all(&faces, &seam::joints(&faces));
     problems.extend(stretch::contradictions(planes, &faces, &stretches));
     problems.extend(tie::tie(planes, &faces, &mut stretches));
+    problems.extend(apart::apart(planes, &faces, &stretches));
     let before = sanity_check(&roof);
     add(&mut roof, faces, &stretches);
     let flaws = sanity_check(&roof).into_iter().filter(|flaw| !before.contains(flaw));

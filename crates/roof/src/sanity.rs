@@ -5,17 +5,18 @@ use std::collections::BTreeMap;
 use geom::{Point, cross, distance, polygon, sub};
 
 use crate::classify::{JOINED, height};
+use crate::measured::{ONE_LINE, off};
 use crate::{KnownBy, Plane, Point3, Roof};
 
-/// How far, in inches, two measurements of one line may differ.
-const MEASURED: f64 = 1.0;
+/// How far, in inches, two tapes of one line may differ.
+const TAPED: f64 = 1.0;
 
 /// Everything about the roof that cannot be; empty for a sound roof.
 ///
 /// Rings are closed, simple and run the right way; every joint is as long from one side as from the other and at one
-/// height on both planes; every line of the roof is one of the planes' edges. Joints of surveyed and taped planes are held
-/// to what was allowed when they were joined: an inch of length, and of surveyed ones an inch of height; a taped plane has
-/// no height to be held to.
+/// height on both planes; every line of the roof is one of the planes' edges. Joints of measured planes are held to what was
+/// allowed when they were joined. Two tapes of one line agree within an inch, and a taped plane has no height to be held to.
+/// Each end of a surveyed joint lies within 4 in of the other plane; where it is more than one, `planes-do-not-meet` says so.
 #[must_use]
 pub fn sanity_check(roof: &Roof) -> Vec<String> {
     let mut flaws: Vec<String> = roof.planes.iter().flat_map(plane_flaws).collect();
@@ -73,8 +74,7 @@ fn joint_flaws(roof: &Roof) -> Vec<String> {
                 let joint = seen.entry((index.min(other), index.max(other))).or_default();
                 joint.difference += side * joint_length(roof, [index, other], [*a, *b]);
                 joint.edges += 1;
-                let off = |c: &Point3| (height(&roof.planes[other].frame, [c[0], c[1]]) - c[2]).abs();
-                if [a, b].into_iter().any(|c| off(c) > height_allowed(roof, [index, other])) {
+                if [*a, *b].into_iter().any(|corner| !lies_on(roof, corner, [index, other])) {
                     flaws.push(format!("{} and {} do not meet at one height", plane.id, roof.planes[other].id));
                 }
             }
@@ -98,7 +98,7 @@ struct Seen {
 
 impl Seen {
     fn allowed(&self, roof: &Roof, (a, b): (usize, usize)) -> f64 {
-        if is_raised(roof, [a, b]) { JOINED } else { f64::from(self.edges) * MEASURED }
+        if is_raised(roof, [a, b]) { JOINED } else { f64::from(self.edges) / 2.0 * length_allowed(roof, [a, b]) }
     }
 }
 
@@ -106,21 +106,29 @@ fn is_raised(roof: &Roof, pair: [usize; 2]) -> bool {
     pair.iter().all(|&plane| roof.planes[plane].known_by == KnownBy::Outline)
 }
 
-fn height_allowed(roof: &Roof, pair: [usize; 2]) -> f64 {
-    let planes = pair.map(|plane| &roof.planes[plane]);
-    if planes.iter().any(|plane| !plane.has_place()) {
-        f64::INFINITY
-    } else if is_raised(roof, pair) {
-        2.0 * JOINED
+/// Whether a corner of the first plane lies on the second, as nearly as the planes are known.
+fn lies_on(roof: &Roof, corner: Point3, pair: [usize; 2]) -> bool {
+    let other = &roof.planes[pair[1]].frame;
+    if is_raised(roof, pair) {
+        (height(other, [corner[0], corner[1]]) - corner[2]).abs() <= 2.0 * JOINED
     } else {
-        // Both planes may lie an inch off the corners that they share, and those an inch apart, square to the plane.
-        3.0 * MEASURED * planes.iter().map(|plane| plane.pitch.slope_factor()).fold(1.0, f64::max)
+        !is_placed(roof, pair) || off(corner, other).abs() <= ONE_LINE
     }
+}
+
+fn is_placed(roof: &Roof, pair: [usize; 2]) -> bool {
+    pair.iter().all(|&plane| roof.planes[plane].has_place())
+}
+
+/// By how much the two sides of a measured line may differ in length.
+fn length_allowed(roof: &Roof, pair: [usize; 2]) -> f64 {
+    // Each end of a surveyed line may lie as far as that from the same end on the other plane.
+    if is_placed(roof, pair) { 2.0 * ONE_LINE } else { TAPED }
 }
 
 /// In plan, as the same line lies there on both planes; in space where a plane has no place in plan.
 fn joint_length(roof: &Roof, pair: [usize; 2], [a, b]: [Point3; 2]) -> f64 {
-    if pair.iter().all(|&plane| roof.planes[plane].has_place()) {
+    if is_placed(roof, pair) {
         distance([a[0], a[1]], [b[0], b[1]])
     } else {
         libm::sqrt((0..3).map(|i| (b[i] - a[i]) * (b[i] - a[i])).sum())
@@ -142,8 +150,9 @@ fn line_flaws(roof: &Roof) -> Vec<String> {
 
 /// A measured joint is counted as long as the longer of its sides, edges here as long as the mean.
 fn unlike(roof: &Roof, kind: crate::EdgeKind) -> f64 {
-    let measured = |line: &&crate::Line| matches!(line.planes[..], [a, b] if !is_raised(roof, [a, b]));
-    roof.lines.iter().filter(|line| line.kind == kind).filter(measured).map(|_| MEASURED / 2.0).sum()
+    let of_kind = roof.lines.iter().filter(|line| line.kind == kind);
+    let pairs = of_kind.filter_map(|line| <[usize; 2]>::try_from(line.planes.as_slice()).ok());
+    pairs.filter(|&pair| !is_raised(roof, pair)).map(|pair| length_allowed(roof, pair) / 2.0).sum()
 }
 
 fn edge_length(plane: &Plane, kind: crate::EdgeKind) -> f64 {

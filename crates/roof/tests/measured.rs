@@ -2,12 +2,12 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop at what cannot be")]
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use proptest::prelude::*;
 use roof::{
-    Block, Built, EdgeKind, EdgeName, KnownBy, MeasuredPlane, Meeting, OutlineAt, Plane, Point3, Roof, Severity, Side,
-    SideKind, Taken, Tape, build, sanity_check, with_measured,
+    Block, Built, EdgeKind, EdgeName, KnownBy, MeasuredPart, MeasuredPlane, Meeting, OutlineAt, Part, Plane, Point3, Roof,
+    Severity, Side, SideKind, Taken, Tape, build, sanity_check, with_measured,
 };
 use units::Pitch;
 
@@ -440,6 +440,52 @@ fn a_long_edge_meets_two_short_ones() {
     assert_eq!(south.edges.iter().filter_map(|edge| edge.meets).collect::<Vec<_>>(), [2, 1]);
 }
 
+/// 20 in of eave that rise 1/5 in, and 80 ft of slope that lie in one plane with it: laid level, the far corners would be 5 in
+/// off.
+#[test]
+fn a_short_eave_does_not_tilt_a_long_slope() {
+    let at = |x: f64, y: f64| [x, y, 100.0 + 0.75 * y + 0.01 * x];
+    let corners = [at(0.0, 0.0), at(19.9, 0.0), at(500.0, 144.0), at(-480.0, 144.0)];
+    let Built { roof, problems } = measured(&[cornered("south", &corners)]);
+    assert_eq!(problems, []);
+    for corner in corners {
+        let near = |is: &Point3| is.iter().zip(corner).all(|(is, should)| (is - should).abs() < 1e-3);
+        assert!(roof.planes[0].rings[0].corners.iter().any(near), "{corner:?}");
+    }
+}
+
+/// A level ridge over two eaves that are twisted against each other, 4.8 in over 20 ft. The nearest plane of each side lies
+/// 1.2 in in height off each of its corners, by turns above and below: square to a slope of 9/12 that is 1.2 / 1.25 = 0.96 in.
+/// The one plane is above the ridge's end and the other below it. The cosine between the two is 0.8² − 0.6² = 0.28, so what is
+/// 0.96 in off the end along the one's square is 0.96 × 1.28 = 1.23 in off the other.
+#[test]
+fn twisted_sides_that_do_not_meet_are_a_caution_with_its_place() {
+    let south = [[0.0, 0.0, 97.6], [240.0, 0.0, 102.4], [240.0, 144.0, 208.0], [0.0, 144.0, 208.0]];
+    let north = [[240.0, 288.0, 97.6], [0.0, 288.0, 102.4], [0.0, 144.0, 208.0], [240.0, 144.0, 208.0]];
+    let Built { roof, problems } = measured(&[cornered("south", &south), cornered("north", &north)]);
+    assert!(problems.iter().all(|problem| problem.severity == Severity::Caution), "{problems:?}");
+    let gaps: Vec<_> = problems.iter().filter(|problem| problem.code == "planes-do-not-meet").collect();
+    let [gap] = gaps.as_slice() else { panic!("{problems:?}") };
+    assert!(
+        gap.says.contains("south and north do not meet: along its edge 2") && gap.says.contains("1-1/4\""),
+        "{}",
+        gap.says
+    );
+    assert_eq!(gap.part, Part::Measured { plane: 0, at: MeasuredPart::Corner { hole: None, corner: 2 } });
+    assert!((feet(&roof, EdgeKind::Ridge) - 20.0).abs() < 0.02);
+}
+
+/// The corners know better where an edge lies than a word does.
+#[test]
+fn a_tie_over_a_distance_is_not_made() {
+    let north = [[240.0, 312.0, 100.0], [0.0, 312.0, 100.0], [0.0, 168.0, 208.0], [240.0, 168.0, 208.0]];
+    let south = cornered("south", &SLOPE).meeting(EdgeName::From(2), "north", EdgeName::From(2));
+    let built = measured(&[south.called(EdgeName::From(2), EdgeKind::Ridge), cornered("north", &north)]);
+    assert_eq!(codes(&built), ["tie-apart"]);
+    // 24 in of run at 9/12 is 18 in of height, and 18 / 1.25 square to the slope.
+    assert!(built.problems[0].says.contains("1' 2-3/8\""), "{}", built.problems[0].says);
+}
+
 #[test]
 fn a_word_that_the_corners_deny_is_a_caution() {
     let north = [[240.0, 288.0, 100.0], [0.0, 288.0, 100.0], [0.0, 144.0, 208.0], [240.0, 144.0, 208.0]];
@@ -477,6 +523,30 @@ fn is_surveyable(roof: &Roof) -> bool {
     let is_wall = |line: &roof::Line| matches!(line.kind, EdgeKind::Sidewall | EdgeKind::Headwall | EdgeKind::DeadValley);
     let is_whole = roof.planes.iter().all(|plane| plane.rings.len() == 1);
     is_whole && !roof.lines.iter().any(is_wall) && corners.iter().all(apart)
+}
+
+fn sorted(a: &str, b: &str) -> [String; 2] {
+    if a < b { [a.into(), b.into()] } else { [b.into(), a.into()] }
+}
+
+/// How far the joints of planes lie off the plane beyond, by the vector product of two directions on it.
+fn gaps(roof: &Roof) -> BTreeMap<[String; 2], f64> {
+    let mut gaps = BTreeMap::new();
+    for plane in &roof.planes {
+        let ring = &plane.rings[0];
+        for (at, other) in ring.edges.iter().enumerate().filter_map(|(at, edge)| Some((at, edge.meets?))) {
+            let other = &roof.planes[other];
+            let [o, a, b] = [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0]].map(|place| other.frame.point(place));
+            let [a, b] = [a, b].map(|p| [p[0] - o[0], p[1] - o[1], p[2] - o[2]]);
+            let normal = [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+            for p in [ring.corners[at], ring.corners[(at + 1) % ring.corners.len()]] {
+                let off = (0..3).map(|i| (p[i] - o[i]) * normal[i]).sum::<f64>().abs();
+                let widest: &mut f64 = gaps.entry(sorted(&plane.name, &other.name)).or_default();
+                *widest = widest.max(off);
+            }
+        }
+    }
+    gaps
 }
 
 proptest! {
@@ -570,6 +640,20 @@ proptest! {
             cornered(&index.to_string(), &corners)
         }).collect();
         measured(&planes);
+    }
+
+    /// However badly it was surveyed: what is planned passes its proof, and planes that do not meet within an inch are told.
+    #[test]
+    fn a_bad_survey_is_told_and_proven(house in any_house(), shake in 0.25..1.0f64) {
+        let apart = taken_apart(&build(&[house], 0.0).roof, shake);
+        let Built { roof, problems } = measured(&apart);
+        let told: BTreeSet<[String; 2]> = problems.iter().filter(|problem| problem.code == "planes-do-not-meet").map(|problem| {
+            let (one, rest) = problem.says.split_once(" and ").unwrap();
+            sorted(one, rest.split_once(" do not").unwrap().0)
+        }).collect();
+        let is_told = |pair: &[String; 2]| told.contains(pair);
+        prop_assert!(gaps(&roof).len() >= told.len());
+        prop_assert!(gaps(&roof).iter().all(|(pair, gap)| is_told(pair) == (*gap > 1.0) || (gap - 1.0).abs() < 1e-3));
     }
 
     /// A survey good to a quarter of an inch still finds its joints.

@@ -59,12 +59,11 @@ impl Fit {
         Frame { origin: self.onto(start), right: [uphill[1], -uphill[0]], pitch }
     }
 
-    /// The same plane turned so that a level low edge of the outline is level in it: the longest one.
-    pub(super) fn along_its_eave(&self, corners: &[Point3], outer: &[Point3]) -> (Self, Option<Point3>) {
-        match self.eave(outer) {
-            Some([from, to]) => (self.turned(corners, [from, to]), Some(from)),
-            None => (*self, None),
-        }
+    /// The same plane turned so that a level low edge of the outline is level in it: the longest one,
+    /// given with its start.
+    pub(super) fn along_its_eave(&self, corners: &[Point3], outer: &[Point3]) -> Option<(Self, Point3)> {
+        let [from, to] = self.eave(outer)?;
+        Some((self.turned(corners, [from, to]), from))
     }
 
     fn eave(&self, outer: &[Point3]) -> Option<[Point3; 2]> {

@@ -33,8 +33,11 @@ pub(super) fn face(desk: &mut Desk, outer: &[Point3], holes: &[Vec<Point3>], nor
     let pitch = pitch(desk, &free)?;
     let rings = upwards(outer, holes);
     let outer: Vec<Point3> = rings[0].iter().map(|&(corner, _)| corner).collect();
-    let (fit, start) = free.along_its_eave(&corners, &outer);
-    is_flat(desk, &free, &rings)?;
+    let farthest = |fit: &Fit| corners.iter().map(|&corner| fit.off(corner).abs()).fold(0.0, f64::max);
+    // An eave of a few inches must not tilt a long slope off its own corners.
+    let level = free.along_its_eave(&corners, &outer).filter(|(fit, _)| farthest(fit) <= farthest(&free).max(FLAT));
+    let (fit, start) = level.map_or((free, None), |(fit, start)| (fit, Some(start)));
+    is_flat(desk, &fit, &rings)?;
     let pitch = Pitch::per_12(12.0 * fit.slope()).unwrap_or(pitch);
     let lowest = outer.iter().copied().reduce(|low, c| if c[2] < low[2] { c } else { low })?;
     let frame = fit.frame(pitch, start.unwrap_or(lowest));

@@ -1,7 +1,7 @@
 //! Edges that the person says are one line.
 
 use super::stretch::Stretch;
-use super::{EdgeName, Face, MeasuredPlane, Meeting, problem, told};
+use super::{EdgeName, Face, MeasuredPlane, Meeting, apart, problem, told};
 use crate::EdgeKind;
 use crate::problem::{MeasuredPart, Problem, Severity};
 
@@ -59,6 +59,7 @@ impl Tie<'_> {
         if (lengths[0] - lengths[1]).abs() > AGREE {
             return Err(self.differ(lengths));
         }
+        self.is_one_line([here, there].map(|stretch| &stretches[stretch]))?;
         let kind = self.kind(to)?;
         for (one, other) in [(here, there), (there, here)] {
             stretches[one].twin = Some(other);
@@ -107,6 +108,21 @@ impl Tie<'_> {
     fn taken(&self, (plane, name): (usize, EdgeName)) -> Fault {
         let says = format!("cannot meet there: {}.{name} meets another plane already", self.planes[plane].name);
         Fault { code: "tie-taken", says, remedy: "an edge meets one other edge; look which of the two is meant" }
+    }
+
+    /// Corners in space know where an edge is, whatever is said of it.
+    fn is_one_line(&self, pair: [&Stretch; 2]) -> Result<(), Fault> {
+        let placed = pair.iter().all(|stretch| self.faces[stretch.face].plane.has_place());
+        let off = apart::between(self.faces, pair);
+        if !placed || off <= apart::ONE_LINE {
+            return Ok(());
+        }
+        let Meeting { plane, edge } = self.to;
+        let says = format!(
+            "meets {plane}.{edge}, but by their corners they lie up to {} off each other, so each is counted for itself",
+            told(off)
+        );
+        Err(Fault { code: "tie-apart", says, remedy: "look which edge is meant, and measure the corners of both again" })
     }
 
     fn differ(&self, [here, there]: [f64; 2]) -> Fault {
