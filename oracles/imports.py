@@ -4,7 +4,7 @@
 
 `docs/imports.md` tells where the data is from and what came out. For every file: the area of its roof surfaces, computed
 here from the file alone, beside the area of the planes of the job file; and for every building whether its footprint,
-given a pitch of 6/12 all round, is planned. Nothing of the product takes part in the areas; Python 3.11 alone is needed.
+given a pitch of 6/12 all round, is planned, and which of its own roof surfaces are planned and why the others are not. Nothing of the product takes part in the areas; Python 3.11 alone is needed.
 """
 
 import collections
@@ -88,7 +88,7 @@ def roof_surfaces(path):
 
 def building_ids(path):
     parents = lambda o: o.get("parents") or []
-    return [i for d in documents(path) for i, o in d["CityObjects"].items() if o["type"] == "Building" and not parents(o)]
+    return [i for d in documents(path) for i, o in d["CityObjects"].items() if o["type"].startswith("Building") and not parents(o)]
 
 
 def run(program, *arguments):
@@ -153,6 +153,81 @@ def footprints(program, path, units):
         print(f"    {count} {outcome}" + ("" if outcome == "planned" else f": {', '.join(shown[outcome][:3])}"))
 
 
+def rise(rings):
+    """In 12, of a plane's own vector area."""
+    x, y, z = normal(rings[0])
+    return 12 * math.hypot(x, y) / abs(z)
+
+
+class Planned:
+    """What became of the roof surfaces of one building after another."""
+
+    def __init__(self):
+        self.buildings = collections.Counter()
+        self.refused = collections.defaultdict(list)
+        self.cautions = collections.Counter()
+        self.count, self.areas, self.worst = 0, [0.0, 0.0], (0.0, "")
+
+    def add(self, program, job):
+        given = {f"plane.{p['name']}": [p["corners"], *p.get("holes", [])] for p in tomllib.loads(job).get("plane", [])}
+        with tempfile.NamedTemporaryFile("w", suffix=".toml") as file:
+            file.write(job)
+            file.flush()
+            result = run(program, "plan", file.name, "--format", "json")
+        if result.returncode not in (0, 1):
+            self.buildings[f"ends with {result.returncode}: {result.stderr.strip()[:200]}"] += 1
+            return
+        plan = json.loads(result.stdout)
+        planned = {p["id"]: p["area_sqft"] for p in plan["roof"]["planes"]}
+        for problem in plan["problems"]:
+            self.tell(problem, given, planned)
+        silent = given.keys() - planned.keys() - {p["where"]["plane"] for p in plan["problems"] if p["severity"] == "error"}
+        self.refused["without a word"] += [(name, rise(given[name])) for name in silent]
+        self.add_areas(given, planned)
+        whole, some = len(planned) == len(given), bool(planned)
+        self.buildings["all planes planned" if whole else "some planes planned" if some else "no plane planned"] += 1
+
+    def tell(self, problem, given, planned):
+        name = problem["where"]["plane"]
+        if problem["severity"] != "error":
+            self.cautions[problem["code"]] += 1
+        elif name in given and name not in planned:
+            self.refused[problem["code"]].append((name, rise(given[name])))
+        else:
+            self.refused[problem["code"] + ", of no refused plane"].append((name, 0.0))
+
+    def add_areas(self, given, planned):
+        for name, ours in planned.items():
+            theirs = area(given[name])
+            self.count += 1
+            self.areas[0] += ours
+            self.areas[1] += theirs
+            self.worst = max(self.worst, (abs(ours - theirs), f"{name}: {ours:.3f} planned of {theirs:.3f} sq ft"))
+
+    def show(self):
+        ours, theirs = self.areas
+        print(f"    buildings: {dict(self.buildings)}")
+        print(f"    {self.count} planes planned, {ours:.2f} sq ft; the same in the job {theirs:.2f}, off by {abs(ours / theirs - 1):.1e}; "
+              f"worst {self.worst[1]}")
+        for code, planes in sorted(self.refused.items()):
+            if planes:
+                rises = [rise for _, rise in planes]
+                print(f"    {len(planes)} {code}, rising {min(rises):.3f} to {max(rises):.3f} in 12, as {', '.join(n for n, _ in planes[:2])}")
+        print(f"    cautions: {dict(self.cautions)}")
+
+
+def own_planes(program, path, units):
+    planned = Planned()
+    for building in building_ids(path):
+        result = imported(program, path, units, building)
+        if result.returncode == 0 and "[[plane]]" in result.stdout:
+            planned.add(program, result.stdout)
+        else:
+            planned.buildings["import refused" if result.returncode else "no planes"] += 1
+    if planned.count:
+        planned.show()
+
+
 program, cjdb, cjseq, cjval = sys.argv[1], *map(Path, sys.argv[2:])
 files = cjdb / "tests" / "files"
 for path, units in [
@@ -169,3 +244,4 @@ for path, units in [
 ]:
     compare(program, path, units)
     footprints(program, path, units)
+    own_planes(program, path, units)

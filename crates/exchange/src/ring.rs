@@ -31,6 +31,20 @@ pub(crate) fn simplified(ring: &[Point3], tolerance: f64) -> Vec<Point3> {
     turned.iter().zip(keeps).filter_map(|(&corner, kept)| kept.then_some(corner)).collect()
 }
 
+/// Leaves out corners that lie nearer than `least` to the one before.
+pub(crate) fn spaced(ring: Vec<Point3>, least: f64) -> Vec<Point3> {
+    let mut kept: Vec<Point3> = Vec::with_capacity(ring.len());
+    for corner in ring {
+        if kept.last().is_none_or(|&last| distance(last, corner) >= least) {
+            kept.push(corner);
+        }
+    }
+    while kept.len() > 1 && distance(kept[0], kept[kept.len() - 1]) < least {
+        kept.pop();
+    }
+    kept
+}
+
 fn farthest(ring: &[Point3], from: Point3) -> usize {
     let far = |&a: &usize, &b: &usize| distance(ring[a], from).total_cmp(&distance(ring[b], from));
     // The first of several.
@@ -96,6 +110,13 @@ mod tests {
         let mut kept = simplified(&ring, 1e-6);
         kept.sort_by(|a, b| a.partial_cmp(b).unwrap());
         assert_eq!(kept, [[0.0, 0.0], [0.0, 8.0], [10.0, 0.0], [10.0, 8.0]].map(at_zero));
+    }
+
+    #[test]
+    fn of_corners_all_but_at_one_place_the_first_stays() {
+        let ring = [[0.0, 0.0], [9.0, 0.0], [9.0, 0.05], [9.0, 8.0], [0.0, 8.0], [0.0, 0.07], [0.03, 0.03]].map(at_zero);
+        let kept = [[0.0, 0.0], [9.0, 0.0], [9.0, 8.0], [0.0, 8.0]].map(at_zero);
+        assert_eq!(spaced(ring.to_vec(), 0.1), kept);
     }
 
     #[test]

@@ -11,9 +11,9 @@ use crate::merge::merged;
 use crate::names::{Names, some_of};
 use crate::raw::{Footprint, Found, Surface};
 use crate::refused::Refused;
-use crate::ring::{dot, length, normal, simplified, sub};
+use crate::ring::{dot, length, normal, simplified, spaced, sub};
 
-/// The tape mark to which outlines are rounded.
+/// The tape mark to which outlines are rounded; corners of a plane that lie nearer to each other are one.
 const MARK: f64 = 1.0 / 16.0;
 /// The step to which planes are rounded, 1/10,000 ft.
 const STEP: f64 = 12.0 / 10_000.0;
@@ -159,11 +159,23 @@ impl Desk {
     }
 
     fn facet(&mut self, Surface { name, rings, .. }: Surface) -> Option<Facet> {
-        let mut rings = rings.into_iter().map(|ring| simplified(&ring, STEP));
+        let mut rings = rings.into_iter().map(|ring| self.spaced_ring(&ring)).collect::<Vec<_>>().into_iter();
         let corners = rings.next()?;
+        if corners.len() < 3 {
+            return self.leave_out("is smaller than a hand", &name);
+        }
         let name = self.names.unlike_others(&name, "plane");
         self.out_of_flat.push((out_of_flat(&corners), name.clone()));
         Some(Facet { name, corners, holes: rings.filter(|hole| hole.len() > 2).collect() })
+    }
+
+    fn spaced_ring(&mut self, ring: &[Point3]) -> Vec<Point3> {
+        let corners = simplified(ring, STEP);
+        let count = corners.len();
+        // Printed, corners are rounded once more.
+        let kept = spaced(corners, MARK + STEP);
+        self.corners_dropped += count - kept.len();
+        kept
     }
 
     fn finish(mut self, mut imported: Imported, pieces: usize) -> Result<Imported, Refused> {
