@@ -1,0 +1,20 @@
+//! Under and around the units: what makes the deck watertight, what lets the attic breathe, and what must be seen before
+//! what. Everything is placed from the roof and the layout, so that an order can point at its place.
+//!
+//! Formulas and their reasons are in `docs/dry-in.md`.
+
+mod choices;
+mod details;
+mod given;
+mod layers;
+mod order_of_work;
+mod strip;
+mod vents;
+
+pub use choices::{Attic, CodeEdition, Deck, DryInChoices, FastenerGrid, Framing, RidgeVent, Site, SoffitVent, WallFace};
+pub use details::{Details, DryIn, Missing};
+pub use given::Given;
+pub use layers::{Layer, LayerKind, Layers};
+pub use order_of_work::{Step, Who};
+pub use strip::{Kind, Lies, Patch, Piece, Roll, Rolls, Strip};
+pub use vents::{RidgeRun, Vents};
