@@ -23,6 +23,7 @@ mod sanity;
 mod seam;
 mod side;
 mod slope_line;
+mod walls;
 
 use units::{Area, Length};
 
@@ -36,6 +37,7 @@ pub use polygons::{bay_outline, turret_outline};
 pub use problem::{MeasuredPart, Part, Problem, Severity};
 pub use sanity::sanity_check;
 pub use side::{Change, Side, SideKind};
+pub use walls::{inside_walls, overhangs};
 
 /// One roofed volume as measured: a closed outline with a pitch for every eave side.
 #[derive(Debug, Clone, PartialEq)]

@@ -74,7 +74,7 @@ pub(crate) fn wall_line(block: &Block, outlines: &[Outline]) -> Region {
 }
 
 /// Every side moved by its overhang, outwards for `sense` 1 and inwards for -1.
-fn pushed_out(outline: &Outline, sense: f64) -> Vec<Point> {
+pub(crate) fn pushed_out(outline: &Outline, sense: f64) -> Vec<Point> {
     let lines: Vec<(Point, Point)> = polygon::sides(&outline.corners)
         .zip(&outline.sides)
         .map(|((a, b), side)| {
