@@ -4,6 +4,7 @@
 //! Formulas and their reasons are in `docs/dry-in.md`.
 
 mod choices;
+mod cutting;
 mod details;
 mod given;
 mod layers;
