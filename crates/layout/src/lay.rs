@@ -3,7 +3,7 @@ use roof::{Place, Plane, Roof};
 use units::Length;
 
 use crate::bond::{Bond, NIL};
-use crate::courses::CourseLines;
+use crate::courses::{CourseLines, Slope};
 use crate::cut::{Cuts, NIL_AREA, area, sides};
 use crate::legal::{Rules, faults};
 use crate::outline::laid;
@@ -25,9 +25,10 @@ pub fn lay_roof<'a>(roof: &Roof, covering_of: impl Fn(&Plane) -> Option<&'a Cove
 /// A plane outside the sheet's pitches is laid at the shortest exposure that the sheet knows. A plane without area, or
 /// a sheet whose unit has no size, gives no courses.
 #[must_use]
-pub fn lay(plane_index: usize, plane: &Plane, covering: &Covering, _setting_out: &SettingOut) -> LaidPlane {
+pub fn lay(plane_index: usize, plane: &Plane, covering: &Covering, setting_out: &SettingOut) -> LaidPlane {
     let outline = laid(plane, covering);
-    match (CourseLines::of(plane, covering, &outline), Bond::of(covering)) {
+    let lines = Slope::of(plane, covering, &outline).map(|slope| slope.alone(setting_out));
+    match (lines, Bond::of(covering)) {
         (Some(lines), Some(bond)) => Setting::new(plane, covering, outline, lines, bond).lay(plane_index),
         _ => bare(plane_index, covering, outline),
     }

@@ -22,6 +22,7 @@ mod starters;
 mod strip;
 
 pub use course::{Course, Joints, Run};
+pub use courses::{Station, StationSide};
 pub use cut::Cut;
 pub use finding::{Fault, Finding};
 pub use laid_plane::{Counts, LaidPlane, Layout, UnitKind};

@@ -1,9 +1,26 @@
 use covering::Covering;
 use roof::{Place, Plane};
 
+use super::ROUNDING;
 use super::limits::Limits;
+use super::solve::{Courses, Wanted, solve};
+use super::station::{STRIP, Station, StationSide, stations};
 use super::top::top;
-use super::{ROUNDING, even};
+use crate::SettingOut;
+use crate::bond::NIL;
+
+/// What a plane and its sheet ask of course lines, v in inches.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Slope {
+    /// The first butts.
+    pub(crate) first: f64,
+    /// The top line.
+    pub(crate) top: f64,
+    /// Exposures that the sheet allows.
+    pub(crate) limits: Limits,
+    /// Heights between at which a line should land.
+    pub(crate) stations: Vec<Station>,
+}
 
 /// The course lines of a plane, v in inches.
 #[derive(Debug, Clone, PartialEq)]
@@ -14,17 +31,64 @@ pub(crate) struct CourseLines {
     pub(crate) top: f64,
     /// The least exposure that the sheet prefers.
     pub(crate) least: f64,
+    /// Heights at which a line should land, and what came of them.
+    pub(crate) stations: Vec<Station>,
 }
 
-impl CourseLines {
+impl Slope {
     /// `None` where there is nothing to lay or the sheet's exposures are no numbers to lay by.
     pub(crate) fn of(plane: &Plane, covering: &Covering, laid: &[Vec<Place>]) -> Option<Self> {
         let first = laid.iter().flatten().map(|&[_, v]| v).reduce(f64::min)?;
         let top = top(plane, covering)?;
         let limits = Limits::of(covering, plane.pitch)?;
-        Some(Self { butts: even::butts(first, top, &limits), top, least: limits.least })
+        let mut stations = stations(plane, covering);
+        stations.retain(|station| station.v > first + NIL && station.v < top - NIL);
+        Some(Self { first, top, limits, stations })
     }
 
+    /// The course lines of this plane by itself.
+    pub(crate) fn alone(&self, setting_out: &SettingOut) -> CourseLines {
+        let asked = Courses {
+            height: self.top - self.first,
+            least: self.limits.least,
+            greatest: self.limits.greatest,
+            step: setting_out.tape_step.to_inches(),
+            sight: setting_out.sight_limit.to_inches(),
+            wanted: self.stations.iter().map(|station| self.wanted(station)).collect(),
+        };
+        self.lines(solve(&asked).into_iter().map(|line| self.first + line).collect(), setting_out)
+    }
+
+    /// A station with what it costs not to meet it.
+    pub(crate) fn wanted(&self, station: &Station) -> Wanted {
+        let miss = station.weight();
+        Wanted {
+            height: station.v - self.first,
+            is_above: station.side == StationSide::Above,
+            miss,
+            least_strip: self.limits.least / 2.0,
+            strip: miss * STRIP,
+        }
+    }
+
+    /// These butts as this plane's lines.
+    pub(crate) fn lines(&self, butts: Vec<f64>, setting_out: &SettingOut) -> CourseLines {
+        let half_step = setting_out.tape_step.to_inches() / 2.0 * (1.0 + ROUNDING);
+        let seen = |station: &Station| Station { shows: strip(station, &butts, self.top, half_step), ..*station };
+        let stations = self.stations.iter().map(seen).collect();
+        CourseLines { butts, top: self.top, least: self.limits.least, stations }
+    }
+}
+
+/// What is left of the course that a station ends; `None` where a line lands there.
+fn strip(station: &Station, butts: &[f64], top: f64, half_step: f64) -> Option<f64> {
+    let under = butts.iter().rev().find(|&&butt| butt <= station.v).map_or(station.v, |butt| station.v - butt);
+    let over = butts.iter().find(|&&butt| butt > station.v).copied().unwrap_or(top) - station.v;
+    let shows = if station.side == StationSide::Above { over } else { under };
+    (under.min(over) > half_step).then_some(shows)
+}
+
+impl CourseLines {
     /// v of the first butts.
     pub(crate) fn first(&self) -> f64 {
         self.butts.first().copied().unwrap_or(self.top)
@@ -43,7 +107,7 @@ impl CourseLines {
 
     /// What the course shows whose butts lie at a height or next below it.
     pub(crate) fn shows_at(&self, v: f64) -> f64 {
-        let above = self.butts.iter().take_while(|&&butt| butt < v + crate::bond::NIL).count();
+        let above = self.butts.iter().take_while(|&&butt| butt < v + NIL).count();
         self.shows(above.saturating_sub(1))
     }
 
