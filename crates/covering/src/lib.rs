@@ -2,6 +2,7 @@
 //!
 //! Facts only. Whether a covering suits a pitch is a check, and how it is laid is the layout's work.
 
+mod bonds;
 mod catalog;
 mod desk;
 mod resolve;
@@ -11,6 +12,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use units::{Length, Mass, Pitch};
 
+pub use bonds::{Bond, BondGroup, Bonds, GradedLength, GradedLengthTable, MixedWidth, MixedWidthTable};
 pub use catalog::{Catalog, SHIPPED};
 pub use resolve::read_sheet;
 pub use sheet::{
@@ -41,6 +43,8 @@ pub struct Covering {
     pub joint_offset: Length,
     /// A cut piece narrower than this at its widest is too small to fasten and to last.
     pub least_piece: Length,
+    /// What the sheet leaves open about how units stand beside and over each other.
+    pub bonds: Bonds,
     /// How far units reach past the roof's edges and stay off its lines.
     pub edges: Edges,
     /// The course under the first.
@@ -112,6 +116,16 @@ impl Lap {
         }
     }
 
+    /// Layers of starters under the first course, so that it lies as the field does (common practice, no published source:
+    /// shinglers double the starter under triple lap).
+    #[must_use]
+    pub const fn starter_layers(self) -> u32 {
+        match self {
+            Self::Double | Self::Shake => 1,
+            Self::Triple => 2,
+        }
+    }
+
     /// After how many courses joints may stand over joints again.
     #[must_use]
     pub const fn bond(self) -> u32 {
@@ -168,6 +182,8 @@ pub struct Starter {
     pub nails: u32,
     /// Least distance between its joints and the first course's.
     pub joint_offset: Length,
+    /// How many layers lie under the first course.
+    pub layers: u32,
 }
 
 /// The unit that covers hips and ridges.
@@ -244,6 +260,12 @@ impl Covering {
     pub fn shortest_exposure(&self) -> Length {
         let shortest = self.bands.iter().map(|band| band.least_exposure.to_inches()).fold(f64::INFINITY, f64::min);
         Length::inches(shortest)
+    }
+
+    /// How much shorter the exposures of a shorter unit are, so that the headlap stays.
+    #[must_use]
+    pub fn shortened(&self, length: Length) -> Length {
+        (self.unit.length - length) / f64::from(self.lap.courses())
     }
 
     /// Headlap at an exposure; negative where courses fail to cover.

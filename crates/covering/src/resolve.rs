@@ -1,9 +1,10 @@
 use reader::{Format, Places, Read, read};
 use units::{Length, Pitch};
 
+use crate::bonds::{self, bonds};
 use crate::desk::Desk;
 use crate::sheet::{CapGroup, EdgesGroup, ExposureGroup, NailsGroup, SheetFile, StarterGroup, UnderlaymentGroup, UnitGroup};
-use crate::{Band, Cap, Covering, Edges, Nails, Pack, Starter, Underlayment, Unit};
+use crate::{Band, Bonds, Cap, Covering, Edges, Lap, Nails, Pack, Starter, Underlayment, Unit};
 
 /// Version of the shape of a sheet.
 const FORMAT: u32 = 1;
@@ -38,8 +39,9 @@ fn resolve(sheet: &SheetFile, places: &Places) -> (Covering, Vec<reader::Mistake
         gap: desk.nil_or_more("lap.gap", sheet.lap.gap),
         joint_offset: desk.nil_or_more("lap.joint_offset", sheet.lap.joint_offset),
         least_piece: desk.nil_or_more("lap.least_piece", sheet.lap.least_piece),
+        bonds: sheet.bond.as_ref().map_or_else(Bonds::default, |group| bonds(&mut desk, group)),
         edges: edges(&mut desk, &sheet.edges),
-        starter: starter(&mut desk, &sheet.starter),
+        starter: starter(&mut desk, &sheet.starter, sheet.lap.rule),
         cap: cap(&mut desk, &sheet.cap),
         nails: nails(&mut desk, &sheet.nails),
         underlayment: underlayment(&mut desk, &sheet.underlayment),
@@ -130,7 +132,10 @@ fn edges(desk: &mut Desk, edges: &EdgesGroup) -> Edges {
     }
 }
 
-fn starter(desk: &mut Desk, starter: &StarterGroup) -> Starter {
+fn starter(desk: &mut Desk, starter: &StarterGroup, lap: Lap) -> Starter {
+    let layers = starter.layers.unwrap_or_else(|| lap.starter_layers());
+    let says = || format!("{layers} is not a count of layers from 1 to 3");
+    desk.expect((1..=3).contains(&layers), "starter.layers", says, "Type how many starters lie over each other.");
     Starter {
         height: starter.height.map(|height| desk.size("starter.height", height)),
         width: desk.size("starter.width", starter.width),
@@ -138,6 +143,7 @@ fn starter(desk: &mut Desk, starter: &StarterGroup) -> Starter {
         pack: Pack { count: desk.count("starter.pack", starter.pack) },
         nails: desk.count("starter.nails", starter.nails),
         joint_offset: desk.nil_or_more("starter.joint_offset", starter.joint_offset),
+        layers,
     }
 }
 
@@ -186,6 +192,7 @@ fn sources(desk: &mut Desk, sheet: &SheetFile) -> Vec<(String, String)> {
         ("pack", &sheet.pack.source),
     ]
     .into_iter()
+    .chain(sheet.bond.as_ref().map(|bond| ("bond", &bond.source)))
     .map(|(group, source)| (group.to_string(), source))
     .chain(bands)
     .map(|(group, source)| {
@@ -211,7 +218,8 @@ fn together(desk: &mut Desk, covering: &Covering) {
             "Shorten the exposure, or mend the unit's length or headlap.",
         );
     }
-    bond(desk, covering);
+    bonds::together(desk, covering);
+    starter_joints(desk, covering);
     less(desk, ("lap.gap", covering.gap), ("the unit's width", covering.unit.width));
     less(desk, ("lap.least_piece", covering.least_piece), ("the unit's width", covering.unit.width + SLACK));
     less(desk, ("cap.exposure", covering.cap.exposure), ("the cap's length", covering.cap.length + SLACK));
@@ -219,12 +227,8 @@ fn together(desk: &mut Desk, covering: &Covering) {
     less(desk, ("underlayment.end_lap", covering.underlayment.end_lap), ("the roll's length", covering.underlayment.length));
 }
 
-/// Half bond, or third bond at triple lap, must itself keep the joints as far apart as the sheet asks.
-fn bond(desk: &mut Desk, covering: &Covering) {
-    let step = covering.unit.width + covering.gap;
-    let apart = step / f64::from(covering.lap.bond());
-    let says = || format!("units of this width and gap have joints {apart} apart from course to course, less than this");
-    desk.expect(apart + SLACK >= covering.joint_offset, "lap.joint_offset", says, "Mend the offset, the width or the gap.");
+/// The joint of a starter can stand over the middle of a unit at best.
+fn starter_joints(desk: &mut Desk, covering: &Covering) {
     let apart = (covering.starter.width + covering.gap) / 2.0;
     let says = || format!("starters of this width have joints at most {apart} off the first course's, less than this");
     desk.expect(

@@ -2,7 +2,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use units::{LengthUnit, Measure, Pitch};
 
-use crate::{Lap, Material};
+use crate::{BondGroup, Lap, Material};
 
 /// The data sheet of one covering as it is typed. Copy a generic one and type in the maker's figures; the maker's own
 /// sheet always rules.
@@ -24,6 +24,8 @@ pub struct SheetFile {
     pub unit: UnitGroup,
     /// How units lie over each other and beside each other.
     pub lap: LapGroup,
+    /// Other bonds than the lap's own, random widths, staggered butts, graduated lengths. Absent: none of these.
+    pub bond: Option<BondGroup>,
     /// What is allowed by pitch: one for each band, from the lowest pitch up, without gaps between them.
     pub exposure: Vec<ExposureGroup>,
     /// How far units reach past the roof's edges and stay off its lines, on the surface, square to the edge.
@@ -134,6 +136,9 @@ pub struct StarterGroup {
     pub width: Measure,
     /// Least distance between its joints and the first course's.
     pub joint_offset: Measure,
+    /// How many layers lie under the first course. Absent: one, or two at triple lap, so that the first course too lies
+    /// over two layers.
+    pub layers: Option<u32>,
     /// Nails in each.
     pub nails: u32,
     /// Of one starter, pounds.
