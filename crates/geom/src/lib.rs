@@ -2,11 +2,13 @@
 //!
 //! Everything is in one plane unit, which callers keep to inches.
 
+mod number;
 mod point;
 pub mod polygon;
 pub mod region;
 pub mod skeleton;
 
+pub use number::{Number, Wide};
 pub use point::{Point, add, cross, distance, dot, off_segment, scale, sub};
 
 /// Two points nearer than this are one point. A power of two, far below what a tape shows (1/16) and far above what

@@ -1,6 +1,8 @@
 use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 
+use crate::Number;
+
 /// Something that will happen to the front, unless one of those who take part is gone by then.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Kind {
@@ -15,30 +17,30 @@ pub(super) enum Kind {
 }
 
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Event {
-    pub(super) time: f64,
+pub(super) struct Event<N> {
+    pub(super) time: N,
     pub(super) kind: Kind,
 }
 
-impl PartialEq for Event {
+impl<N: Number> PartialEq for Event<N> {
     fn eq(&self, other: &Self) -> bool {
         self.cmp(other) == Ordering::Equal
     }
 }
 
-impl Eq for Event {}
+impl<N: Number> Eq for Event<N> {}
 
-impl PartialOrd for Event {
+impl<N: Number> PartialOrd for Event<N> {
     fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
         Some(self.cmp(other))
     }
 }
 
-impl Ord for Event {
+impl<N: Number> Ord for Event<N> {
     /// The earliest is the greatest, because the heap gives the greatest first.
     fn cmp(&self, other: &Self) -> Ordering {
-        other.time.total_cmp(&self.time).then_with(|| other.kind.cmp(&self.kind))
+        other.time.order(self.time).then_with(|| other.kind.cmp(&self.kind))
     }
 }
 
-pub(super) type Queue = BinaryHeap<Event>;
+pub(super) type Queue<N> = BinaryHeap<Event<N>>;

@@ -18,7 +18,7 @@ pub(super) fn assemble(nodes: Vec<[f64; 3]>, mut faces: Vec<Face>, mut arcs: Vec
             face.rings = rings(of_face);
         }
     }
-    Skeleton { nodes, faces }
+    Skeleton { nodes, faces, ..Skeleton::default() }
 }
 
 fn rings(arcs: &[Arc]) -> Vec<Vec<Rim>> {

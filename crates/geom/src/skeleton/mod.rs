@@ -4,7 +4,8 @@
 //! may stand still, start late, or change its speed at given heights. Time is height: a side that runs 1.5 inches inward
 //! for each inch of height traces a plane of 8 in 12.
 //!
-//! Method: a wavefront in `f64` advanced from event to event. Everything that touches at one place at one instant is
+//! Method: a wavefront advanced from event to event, in `f64` and, where that cannot be proved sound, once more in numbers of
+//! 71 digits. Everything that touches at one place at one instant is
 //! resolved together: what has shrunk to nothing is dropped, and the sides that leave the place are joined again by
 //! their order around it, so that simultaneous events need no special cases. See `docs/skeleton.md` for the sources
 //! and the proof that the joining keeps the front free of crossings.
@@ -12,10 +13,11 @@
 mod event;
 mod faces;
 mod line;
+mod ray;
 mod wavefront;
 
-use crate::Point;
-use line::Care;
+use crate::{Number, Point};
+use line::{Care, Meant};
 
 /// A closed outline with its sides: the outer one counter-clockwise, holes clockwise.
 #[derive(Debug, Clone, PartialEq)]
@@ -52,9 +54,24 @@ impl Side {
     }
 }
 
+/// How a skeleton was found, the surest and fastest way first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Traced {
+    /// In `f64`.
+    #[default]
+    Narrow,
+    /// In numbers of 71 digits, because `f64` lost too many.
+    Wide,
+    /// In `f64`, after sides were made parallel and corners one so coarsely that a corner at the end of a 100-ft side may
+    /// have moved by 1/100 in.
+    Coarse,
+}
+
 /// The faces that the sides trace.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Skeleton {
+    /// How it was found.
+    pub traced: Traced,
     /// Plan x, plan y, height.
     pub nodes: Vec<[f64; 3]>,
     /// One face for each stage of each side: first every side's first stage in the order of contours and sides, then
@@ -93,34 +110,28 @@ pub enum Stuck {
     Unresolved(Point),
 }
 
-/// Traces the skeleton from height `start` up.
+/// Traces the skeleton from height `start` up, in `f64` first. What cannot be proved sound is traced again in wide numbers: as
+/// drawn, to the last digit; then, for a part that is left open only because parallel sides were rounded, with sides made
+/// parallel that were meant to be. Last it is made straight coarsely. [`Skeleton::traced`] tells which of these it was.
 ///
 /// The contours must be simple, disjoint, and run as [`Contour`] says; neighbouring sides on one line must have one run.
 ///
 /// # Errors
 /// [`Stuck`], with a place.
 pub fn skeleton(contours: &[Contour], start: f64) -> Result<Skeleton, Stuck> {
-    let mut stuck = None;
-    for care in CARES {
-        match wavefront::trace(contours, start, care) {
-            Ok(skeleton) => match skeleton.flaw(contours, start) {
-                None => return Ok(skeleton),
-                Some(place) => stuck = stuck.or(Some(Stuck::Unresolved(place))),
-            },
-            Err(found) => stuck = stuck.or(Some(found)),
-        }
-    }
-    Err(stuck.unwrap_or(Stuck::Unresolved([0.0, 0.0])))
+    proved(contours, start, Care::narrow(Meant::PARALLEL), Traced::Narrow)
+        .or_else(|_| proved(contours, start, Care::wide(Meant::AS_DRAWN), Traced::Wide))
+        .or_else(|stuck| proved(contours, start, Care::wide(Meant::PARALLEL), Traced::Wide).map_err(|_| stuck))
+        .or_else(|stuck| proved(contours, start, Care::coarse(), Traced::Coarse).map_err(|_| stuck))
 }
 
-/// Tried in turn until a skeleton is without flaw: fine first, then coarser for outlines whose sides are nearly but not
-/// quite parallel. The coarsest moves a corner of a 100-ft side by 1/100 in.
-const CARES: [Care; 4] = [
-    Care { near: crate::TOLERANCE, parallel: 1e-6, one_line: 1e-4 },
-    Care { near: 1e-7, parallel: 1e-6, one_line: 1e-4 },
-    Care { near: 1e-9, parallel: 1e-9, one_line: 1e-9 },
-    Care { near: 1e-3, parallel: 1.6e-5, one_line: 1e-2 },
-];
+fn proved<N: Number>(contours: &[Contour], start: f64, care: Care<N>, traced: Traced) -> Result<Skeleton, Stuck> {
+    let skeleton = Skeleton { traced, ..wavefront::trace(contours, start, care)? };
+    match skeleton.flaw(contours, start) {
+        None => Ok(skeleton),
+        Some(place) => Err(Stuck::Unresolved(place)),
+    }
+}
 
 /// How far a corner may lie off its plane, in plan: a quarter of the finest mark on a tape.
 const OFF_PLANE: f64 = 1.0 / 64.0;
