@@ -143,6 +143,7 @@ fn covering() -> Covering {
             weight,
         },
         pack,
+        conditions: covering::Conditions::default(),
         sources: Vec::new(),
         invented: false,
     }

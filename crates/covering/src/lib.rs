@@ -4,6 +4,7 @@
 
 mod bonds;
 mod catalog;
+mod conditions;
 mod desk;
 mod resolve;
 mod sheet;
@@ -14,6 +15,10 @@ use units::{Length, Mass, Pitch};
 
 pub use bonds::{Bond, BondGroup, Bonds, GradedLength, GradedLengthTable, MixedWidth, MixedWidthTable};
 pub use catalog::{Catalog, SHIPPED};
+pub use conditions::{
+    ChalkGroup, Conditions, FireClass, FireTest, ImpactTest, Movement, MovementGroup, NailLine, Parted, Temperatures,
+    TemperaturesGroup, Tested, TestedGroup, WindSpeed, WindTest, Wood,
+};
 pub use resolve::read_sheet;
 pub use sheet::{
     CapGroup, EdgesGroup, ExposureGroup, LapGroup, NailsGroup, PackGroup, SheetFile, StarterGroup, UnderlaymentGroup,
@@ -57,6 +62,8 @@ pub struct Covering {
     pub underlayment: Underlayment,
     /// How field units are packed.
     pub pack: Pack,
+    /// What the sheet says beyond sizes.
+    pub conditions: Conditions,
     /// Where each group of values comes from: the group's path in the sheet (`nails`, `exposure[0]`), its source.
     pub sources: Vec<(String, String)>,
     /// The figures are invented and stand for no product.

@@ -2,6 +2,7 @@ use reader::{Format, Places, Read, read};
 use units::{Length, Pitch};
 
 use crate::bonds::{self, bonds};
+use crate::conditions::{self, conditions};
 use crate::desk::Desk;
 use crate::sheet::{CapGroup, EdgesGroup, ExposureGroup, NailsGroup, SheetFile, StarterGroup, UnderlaymentGroup, UnitGroup};
 use crate::{Band, Bonds, Cap, Covering, Edges, Lap, Nails, Pack, Starter, Underlayment, Unit};
@@ -46,6 +47,7 @@ fn resolve(sheet: &SheetFile, places: &Places) -> (Covering, Vec<reader::Mistake
         nails: nails(&mut desk, &sheet.nails),
         underlayment: underlayment(&mut desk, &sheet.underlayment),
         pack: Pack { count: desk.count("pack.count", sheet.pack.count) },
+        conditions: conditions(&mut desk, sheet),
         sources: sources(&mut desk, sheet),
         invented: sheet.invented,
     };
@@ -195,6 +197,7 @@ fn sources(desk: &mut Desk, sheet: &SheetFile) -> Vec<(String, String)> {
     .chain(sheet.bond.as_ref().map(|bond| ("bond", &bond.source)))
     .map(|(group, source)| (group.to_string(), source))
     .chain(bands)
+    .chain(conditions::sources(sheet))
     .map(|(group, source)| {
         let source = desk.words(&format!("{group}.source"), source);
         (group, source)

@@ -2,6 +2,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use units::{LengthUnit, Measure, Pitch};
 
+use crate::conditions::{ChalkGroup, MovementGroup, TemperaturesGroup, TestedGroup, Wood};
 use crate::{BondGroup, Lap, Material};
 
 /// The data sheet of one covering as it is typed. Copy a generic one and type in the maker's figures; the maker's own
@@ -40,6 +41,16 @@ pub struct SheetFile {
     pub underlayment: UnderlaymentGroup,
     /// How field units are packed.
     pub pack: PackGroup,
+    /// Of wood: how it was made.
+    pub wood: Option<Wood>,
+    /// How a unit moves with warmth.
+    pub movement: Option<MovementGroup>,
+    /// When units may be stored and laid.
+    pub temperatures: Option<TemperaturesGroup>,
+    /// By what the covering was tested.
+    pub tested: Option<TestedGroup>,
+    /// Chalk for lines on the units.
+    pub chalk: Option<ChalkGroup>,
 }
 
 fn inches() -> LengthUnit {
@@ -82,6 +93,8 @@ pub struct LapGroup {
     pub joint_offset: Measure,
     /// A cut piece narrower than this at its widest is too small to fasten and to last.
     pub least_piece: Measure,
+    /// Below this pitch the unit itself must not lie: lapped over the one below, it lies flatter than its deck.
+    pub least_true_pitch: Option<Pitch>,
     /// Where these figures come from.
     pub source: String,
 }
@@ -181,6 +194,12 @@ pub struct NailsGroup {
     pub through_units: u32,
     /// Nails in one box.
     pub box_count: u32,
+    /// With `up`: where the nails go, from each side of the unit.
+    pub side: Option<Measure>,
+    /// With `side`: where the nails go, up from the butt.
+    pub up: Option<Measure>,
+    /// Least distance along the course from a nail to a joint of the course above.
+    pub off_joint: Option<Measure>,
     /// Where these figures come from.
     pub source: String,
 }

@@ -54,6 +54,15 @@ fn each_wrong_figure_is_named_with_its_place() {
         ("top_lap   = 4", "top_lap = 42", "underlayment.top_lap", "42"),
         ("count  = 21", "count = 0", "pack.count", "0"),
         ("source = \"Invented.\"", "source = \"\"", "pack.source", "\"\""),
+        ("side          = 1.25", "", "nails", "[nails]"),
+        ("side          = 1.25", "side = -1", "nails.side", "-1"),
+        ("\"42e-6 per F\"", "\"42e-6\"", "movement.expansion", "\"42e-6\""),
+        ("\"42e-6 per F\"", "42e-6", "movement.expansion", "42e-6"),
+        ("[\"0 F\", \"115 F\"]", "[\"115 F\", \"0 F\"]", "temperatures.stored", "[\"115 F\", \"0 F\"]"),
+        ("conditioned_hours = 24", "conditioned_hours = -1", "temperatures.conditioned_hours", "-1"),
+        ("impact = { class = 4", "impact = { class = 5", "tested.impact.class", "5"),
+        ("mph = 108", "mph = 0", "tested.wind.mph", "0"),
+        ("[\"composite slate\", \"glass-faced underlayment\", \"plywood 1/2 in\"]", "[]", "tested.fire[0].layers", "[]"),
     ] {
         assert_eq!(spoilt(&[(from, to)]), [(path.to_string(), marked.to_string())], "{to}");
     }

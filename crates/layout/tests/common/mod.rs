@@ -101,6 +101,7 @@ pub(crate) fn plain_slate(length: f64, width: f64, headlap: f64) -> Covering {
             weight: Mass::pounds(30.0),
         },
         pack: Pack { count: 20 },
+        conditions: covering::Conditions::default(),
         sources: vec![],
         invented: true,
     }
