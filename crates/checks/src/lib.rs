@@ -2,16 +2,23 @@
 //!
 //! The licensed designer, the maker's sheet and the local code decide; a rule tells, it permits nothing.
 
+mod edition;
 mod facts;
+mod family;
+mod figure;
 mod rule;
 mod rules;
 mod tally;
+mod text;
 #[cfg(test)]
 mod trial;
 
-pub use facts::Facts;
+pub use edition::Edition;
+pub use facts::{Deck, DeckKind, Drive, Facts, Fastener, FastenerKind, Laying, Metal, Site, WindExposure};
+pub use family::Family;
 pub use rule::{Danger, Kind, Rule};
 pub use rules::RULES;
+pub use text::Reading;
 
 use rule::Verdict;
 
@@ -26,6 +33,10 @@ pub struct Checked {
     pub says: String,
     /// Where the rule comes from, with the sheets it was read from.
     pub source: String,
+    /// That source was read, not remembered; of a code, in the edition that the job names.
+    pub read_source: bool,
+    /// Of a code: the edition that the job names.
+    pub edition: Option<Edition>,
     /// Places at fault, or to look at; none for a pass.
     pub places: Vec<Place>,
 }
@@ -76,8 +87,18 @@ pub fn check(facts: &Facts) -> Vec<Checked> {
 }
 
 fn checked(rule: &'static Rule, facts: &Facts) -> Checked {
-    let Verdict { outcome, says, places } = (rule.run)(facts);
-    Checked { rule, outcome: rule.at_best(outcome), says, source: facts.source_of(rule), places }
+    let Verdict { outcome, says, places, text } = (rule.run)(facts);
+    let (source, reading) = text.map_or((rule.source(), rule.reading), |text| (text.source, text.reading));
+    let edition = facts.site.code.filter(|_| rule.kind == Kind::Code);
+    Checked {
+        rule,
+        outcome: rule.at_best(outcome, reading, edition),
+        says: says + &rule.edition_note(outcome, reading, edition),
+        source: facts.source_of(source, rule),
+        read_source: if rule.kind == Kind::Code { reading.covers(edition) } else { reading.is_read() },
+        edition,
+        places,
+    }
 }
 
 #[cfg(test)]

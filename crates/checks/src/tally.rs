@@ -85,12 +85,10 @@ impl Tally {
         let Self { tightest, broken, unjudged, .. } = self;
         match (tightest, unjudged.first()) {
             (Some(tightest), _) if !broken.is_empty() => {
-                Verdict { outcome: Outcome::Fail, says: counted(tell(&tightest), broken.len()), places: broken }
+                Verdict::new(Outcome::Fail, counted(tell(&tightest), broken.len())).at(broken)
             }
-            (_, Some(&first)) => {
-                Verdict { outcome: Outcome::Attention, says: counted(untold(first), unjudged.len()), places: unjudged }
-            }
-            (Some(tightest), None) => Verdict { outcome: Outcome::Pass, says: tell(&tightest) + ".", places: broken },
+            (_, Some(&first)) => Verdict::attention(counted(untold(first), unjudged.len())).at(unjudged),
+            (Some(tightest), None) => Verdict::pass(tell(&tightest) + "."),
             (None, None) => Verdict::not_applicable(nothing),
         }
     }
@@ -121,7 +119,7 @@ mod tests {
         tally.add(3.0, 3.0, HERE);
         tally.add(2.0, 3.0, HERE);
         tally.add(1.5, 3.0, THERE);
-        let Verdict { outcome, says, places } = verdict(tally);
+        let Verdict { outcome, says, places, .. } = verdict(tally);
         assert_eq!((outcome, says.as_str()), (Outcome::Fail, "1-1/2\" to 3\"; 2 places in all."));
         assert_eq!(places, [HERE, THERE]);
     }

@@ -5,15 +5,17 @@ use layout::{Course, LaidPlane, Layout, Run, Starters, UnitKind};
 use roof::{Frame, Plane, Roof};
 use units::{Length, Mass, Pitch};
 
-use crate::{Checked, Facts, Outcome, check};
+use crate::{Checked, Deck, DeckKind, Drive, Edition, Facts, Fastener, FastenerKind, Laying, Metal, Outcome, Site, check};
 
 pub(crate) struct Trial {
     pub(crate) roof: Roof,
     pub(crate) layout: Layout,
     pub(crate) covering: Covering,
     pub(crate) covered: bool,
-    pub(crate) deck_thickness: Option<Length>,
-    pub(crate) nail_length: Option<Length>,
+    pub(crate) deck: Deck,
+    pub(crate) fastener: Fastener,
+    pub(crate) site: Site,
+    pub(crate) laying: Laying,
 }
 
 impl Trial {
@@ -24,8 +26,8 @@ impl Trial {
         let covering = covering();
         let layout = Layout { planes: vec![laid(&covering, Self::EXPOSURE)] };
         let roof = Roof { planes: vec![plane(8.0)], ..Roof::default() };
-        let [deck_thickness, nail_length] = [0.5, 1.5].map(|inches| Some(Length::inches(inches)));
-        Self { roof, layout, covering, covered: true, deck_thickness, nail_length }
+        let (deck, fastener, site, laying) = (deck(), fastener(), site(), Laying::default());
+        Self { roof, layout, covering, covered: true, deck, fastener, site, laying }
     }
 
     pub(crate) fn set_pitch(&mut self, rise: f64) {
@@ -49,8 +51,8 @@ impl Trial {
     }
 
     pub(crate) fn facts<'a>(&'a self, covering_of: &'a [Option<&'a Covering>]) -> Facts<'a> {
-        let Self { roof, layout, deck_thickness, nail_length, .. } = self;
-        Facts { roof, layout, covering_of, deck_thickness: *deck_thickness, nail_length: *nail_length }
+        let Self { roof, layout, deck, fastener, site, laying, .. } = self;
+        Facts { roof, layout, covering_of, deck, fastener, site, laying }
     }
 
     pub(crate) fn check(&self) -> Vec<Checked> {
@@ -64,6 +66,21 @@ impl Trial {
     pub(crate) fn outcome(&self, rule: &str) -> Outcome {
         self.one(rule).outcome
     }
+}
+
+fn deck() -> Deck {
+    Deck { kind: Some(DeckKind::Plywood), thickness: Some(Length::inches(0.5)), ..Deck::default() }
+}
+
+fn fastener() -> Fastener {
+    let [length, shank] = [1.5, 0.12].map(|inches| Some(Length::inches(inches)));
+    let (kind, metal, drive) = (Some(FastenerKind::SmoothNail), Some(Metal::Copper), Some(Drive::Hand));
+    Fastener { kind, metal, length, shank, drive }
+}
+
+/// An edition whose text was read; the rest is told by the cases that ask for it.
+fn site() -> Site {
+    Site { code: Some(Edition::Of2018), ..Site::default() }
 }
 
 fn plane(rise: f64) -> Plane {

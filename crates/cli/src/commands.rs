@@ -1,9 +1,12 @@
 //! The commands, each with its arguments and its one verb.
 
+pub(crate) mod check;
+pub(crate) mod explain;
 pub(crate) mod import;
 pub(crate) mod measure;
 pub(crate) mod new;
 pub(crate) mod plan;
+pub(crate) mod rules;
 pub(crate) mod schema;
 pub(crate) mod sheets;
 

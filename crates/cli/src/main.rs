@@ -11,7 +11,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use commands::{import, measure, new, plan, schema, sheets};
+use commands::{check, explain, import, measure, new, plan, rules, schema, sheets};
 
 /// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
 #[derive(Parser)]
@@ -25,6 +25,9 @@ struct Arguments {
 #[derive(Subcommand)]
 enum Command {
     Plan(plan::Arguments),
+    Check(check::Arguments),
+    Rules(rules::Arguments),
+    Explain(explain::Arguments),
     Measure(measure::Arguments),
     Sheets(sheets::Arguments),
     Schema(schema::Arguments),
@@ -46,6 +49,9 @@ enum Ending {
 fn main() -> ExitCode {
     let ending = match Arguments::parse().command {
         Command::Plan(arguments) => plan::run(&arguments),
+        Command::Check(arguments) => check::run(&arguments),
+        Command::Rules(arguments) => rules::run(&arguments),
+        Command::Explain(arguments) => explain::run(&arguments),
         Command::Measure(arguments) => measure::run(&arguments),
         Command::Sheets(arguments) => sheets::run(&arguments),
         Command::Schema(arguments) => schema::run(&arguments),

@@ -1,6 +1,6 @@
 //! The readable page: everything in the plan that a person decides by, 80 columns wide.
 
-mod checks;
+pub(crate) mod checks;
 mod courses;
 mod lines;
 mod openings;

@@ -2,28 +2,34 @@
 
 mod dormer;
 mod file;
+mod laying;
 mod measured;
 mod opening;
 mod resolve;
 mod schema;
 mod setting_out;
 mod side;
+mod silence;
+mod site;
 mod turret;
 
 use layout::SettingOut;
 use reader::{Format, Mistake, Places, Read, read};
 use roof::{Block, Dormer, MeasuredPlane};
-use units::Length;
 
+pub use checks::{Deck, DeckKind, Drive, Edition, Fastener, FastenerKind, Laying, Metal, Site, WindExposure};
 pub use dormer::{DormerKindWord, DormerTable, dormer_path};
 pub use file::{
-    BayTable, BlockTable, BreakTable, CoveringTable, DeckKind, DeckTable, Drive, EdgeTable, FastenerKind, FastenerTable,
-    HoleTable, JobFile, Metal, OutlineAtWord, SiteTable, TurretTable,
+    BayTable, BlockTable, BreakTable, CoveringTable, DeckTable, EdgeTable, FastenerTable, HoleTable, JobFile, OutlineAtWord,
+    TurretTable,
 };
+pub use laying::LayingTable;
 pub use measured::{EdgeWord, Facing, PlaneTable};
 pub use opening::{MeasuredOpening, MeasuredSpot, OpeningKindWord, OpeningTable, opening_path};
 pub use schema::{job_schema, sheet_schema};
 pub use setting_out::SettingOutTable;
+pub use silence::{Silence, SilenceTable, silence_path};
+pub use site::SiteTable;
 
 /// Version of the shape of the job file.
 const FORMAT: u32 = 1;
@@ -51,6 +57,12 @@ pub struct Job {
     pub fastener: Option<Fastener>,
     /// Direction of north in plan, degrees clockwise from +y.
     pub north_deg: f64,
+    /// Where the house stands.
+    pub site: Site,
+    /// The day on which the units are laid.
+    pub laying: Laying,
+    /// Findings that somebody accepts, in the order of the file.
+    pub silences: Vec<Silence>,
     /// Where everything stands in the file.
     pub places: Places,
 }
@@ -64,32 +76,6 @@ pub struct CoveringChoice {
     pub is_file: bool,
     /// Where the job file names it.
     pub path: String,
-}
-
-/// What the units are nailed to; what was not told is unknown.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Deck {
-    /// What it is made of.
-    pub kind: Option<DeckKind>,
-    /// Its thickness.
-    pub thickness: Option<Length>,
-    /// Its underside is seen from below at the eaves.
-    pub exposed_soffit: Option<bool>,
-}
-
-/// What the units are fastened with; what was not told is unknown.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Fastener {
-    /// Its shape.
-    pub kind: Option<FastenerKind>,
-    /// Its metal.
-    pub metal: Option<Metal>,
-    /// From under the head to the point.
-    pub length: Option<Length>,
-    /// Diameter of the shank.
-    pub shank: Option<Length>,
-    /// By hand or by gun.
-    pub drive: Option<Drive>,
 }
 
 /// Reads a job file. The job is absent if there is any mistake; every mistake carries its place.

@@ -1,6 +1,7 @@
 //! Job in, plan out: the only room that gathers the others.
 
 mod cautions;
+mod checked;
 mod job;
 mod make;
 mod openings;

@@ -6,11 +6,12 @@ use roof::{MeasuredPart, Part, Plane as Surface, Point3, Roof as Shape};
 use units::Length;
 
 use crate::cautions::cautions;
+use crate::checked::{checks, silences_of_nothing};
 use crate::job::{block_path, dormer_path, opening_path, plane_path};
 use crate::openings;
 use crate::{
-    Check, CheckedPlace, CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, OrderLine,
-    Plan, Plane, Problem, ProblemPlace, Roof, Run, Severity, Starters, Totals, Wall,
+    CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, OrderLine, Plan, Plane, Problem,
+    ProblemPlace, Roof, Run, Severity, Starters, Totals, Wall,
 };
 
 /// Plans a job. Pure: the same job and catalogue give the same plan, on any machine.
@@ -34,14 +35,8 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let laying = layout::lay_roof(&roof, covering_of, &job.setting_out);
     problems.extend(short_top_courses(job, &roof, &laying));
     let order = takeoff::count(&roof, &laying, covering_of);
-    let facts = checks::Facts {
-        roof: &roof,
-        layout: &laying,
-        covering_of: &coverings,
-        deck_thickness: job.deck.and_then(|deck| deck.thickness),
-        nail_length: job.fastener.and_then(|fastener| fastener.length),
-    };
-    let checks = checks::check(&facts).into_iter().map(|checked| check(&roof, checked)).collect();
+    problems.extend(silences_of_nothing(job, &roof));
+    let checks = checks(job, &roof, &laying, &coverings);
     Plan {
         format: FORMAT,
         name: job.name.clone(),
@@ -310,24 +305,5 @@ fn order_line(line: takeoff::OrderLine) -> OrderLine {
         weight_lb: line.weight.to_pounds(),
         estimate: line.estimate,
         places: line.places.into_iter().map(|place| CountedPlace { at: place.at, quantity: place.quantity }).collect(),
-    }
-}
-
-fn check(roof: &Shape, checked: checks::Checked) -> Check {
-    let rule = checked.rule;
-    Check {
-        rule: rule.name,
-        kind: rule.kind.name(),
-        outcome: checked.outcome.name(),
-        says: checked.says,
-        remedy: rule.remedy(),
-        endangers: rule.endangers.iter().map(|danger| danger.name()).collect(),
-        source: checked.source,
-        read_source: rule.read_source,
-        places: checked
-            .places
-            .iter()
-            .map(|at| CheckedPlace { plane: id_of(roof, at.plane), course: at.course, u_in: at.u, v_in: at.v })
-            .collect(),
     }
 }

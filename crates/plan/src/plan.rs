@@ -376,10 +376,20 @@ pub struct CountedPlace {
 pub struct Check {
     /// The rule's name, `headlap-too-short`.
     pub rule: &'static str,
+    /// The fault in words.
+    pub title: &'static str,
     /// `code`, `maker` or `practice`.
     pub kind: &'static str,
+    /// What part of the work it is about.
+    pub family: &'static str,
+    /// Of a code: the edition that the job names.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub edition: Option<&'static str>,
     /// `pass`, `fail`, `attention` or `not-applicable`.
     pub outcome: &'static str,
+    /// Why somebody accepts what was found; the outcome stays.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub silenced: Option<String>,
     /// The figures in one sentence.
     pub says: String,
     /// What to do.
@@ -388,8 +398,12 @@ pub struct Check {
     pub endangers: Vec<&'static str>,
     /// Where the rule comes from.
     pub source: String,
-    /// The source was read, not remembered.
+    /// The source was read, not remembered; of a code, in the edition that the job names.
     pub read_source: bool,
+    /// Path in the job file of what it is about, or of the first place.
+    pub path: String,
+    /// Line of that path in the job file, or of the nearest that stands there, counted from 1.
+    pub line: usize,
     /// Places on the roof.
     #[serde(rename = "where")]
     pub places: Vec<CheckedPlace>,
@@ -406,4 +420,8 @@ pub struct CheckedPlace {
     pub u_in: f64,
     /// Up the slope.
     pub v_in: f64,
+    /// Path in the job file of the plane, or of the opening.
+    pub path: String,
+    /// Its line, counted from 1.
+    pub line: usize,
 }

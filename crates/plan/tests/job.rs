@@ -125,7 +125,13 @@ fn each_mistake_is_named_with_its_place() {
         ("\"1-3/4 in\"", "0", "fastener.length", "0"),
         ("\"copper\"", "\"coper\"", "fastener.metal", "\"coper\""),
         ("north_deg = 30", "north_deg = 400", "site.north_deg", "400"),
-        ("north_deg = 30", "wind_mph = 115", "site.wind_mph", "wind_mph"),
+        ("north_deg = 30", "wind_mhp = 115", "site.wind_mhp", "wind_mhp"),
+        ("north_deg = 30", "wind_mph = 1150", "site.wind_mph", "1150"),
+        ("north_deg = 30", "code = \"2019\"", "site.code", "\"2019\""),
+        ("north_deg = 30", "code = 2018", "site.code", "2018"),
+        ("north_deg = 30", "risk_category = 5", "site.risk_category", "5"),
+        ("north_deg = 30", "january = 20", "site.january", "20"),
+        ("north_deg = 30", "coldest = \"20\"", "site.coldest", "\"20\""),
         ("[site]", "[attic]\n[site]", "attic", "attic"),
     ] {
         let found = spoilt(from, to);

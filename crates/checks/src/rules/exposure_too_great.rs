@@ -11,15 +11,17 @@
 //! ## Source
 //! The covering's data sheet, greatest exposure by pitch.
 
-use crate::Facts;
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::tally::{Bound, Tally};
+use crate::{Facts, Family, Reading};
 
 pub(crate) const RULE: Rule = Rule {
     name: "exposure-too-great",
     kind: Kind::Maker,
+    family: Family::Pitch,
     endangers: &[Danger::Leak, Danger::Warranty],
-    read_source: true,
+    reading: Reading::Read,
+    about: "covering.sheet",
     groups: &["exposure"],
     file: include_str!("exposure_too_great.rs"),
     run: exposure_too_great,

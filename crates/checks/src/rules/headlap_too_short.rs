@@ -14,13 +14,15 @@
 use crate::facts::Laid;
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::tally::{Bound, SLACK, Tally};
-use crate::{Facts, Place};
+use crate::{Facts, Family, Place, Reading};
 
 pub(crate) const RULE: Rule = Rule {
     name: "headlap-too-short",
     kind: Kind::Maker,
+    family: Family::Lap,
     endangers: &[Danger::Leak, Danger::Warranty],
-    read_source: true,
+    reading: Reading::Read,
+    about: "covering.sheet",
     groups: &["exposure", "unit"],
     file: include_str!("headlap_too_short.rs"),
     run: headlap_too_short,

@@ -13,16 +13,18 @@
 
 use layout::{Course, Starters};
 
-use crate::Facts;
 use crate::facts::Laid;
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::tally::{Bound, SLACK, Tally};
+use crate::{Facts, Family, Reading};
 
 pub(crate) const RULE: Rule = Rule {
     name: "joint-over-joint",
     kind: Kind::Maker,
+    family: Family::Lap,
     endangers: &[Danger::Leak, Danger::Warranty],
-    read_source: true,
+    reading: Reading::Read,
+    about: "covering.sheet",
     groups: &["lap", "starter"],
     file: include_str!("joint_over_joint.rs"),
     run: joint_over_joint,

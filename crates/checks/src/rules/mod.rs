@@ -22,6 +22,7 @@ pub const RULES: &[Rule] = &[
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::{Family, Kind, Reading};
 
     /// No rule without a page, a source, a remedy and a test. Remedy and source are printed, so each is one line.
     #[test]
@@ -37,6 +38,41 @@ mod tests {
             assert_eq!(rule.title().to_lowercase().replace(' ', "-"), rule.name, "a rule is named after its fault");
             assert!(rule.file.contains("#[test]"), "{}: a test", rule.name);
             assert!(!rule.endangers.is_empty(), "{}: what it endangers", rule.name);
+            assert!(!rule.about.is_empty(), "{}: where in the job it points", rule.name);
+        }
+    }
+
+    /// What rests on memory, or on nothing published, says so.
+    #[test]
+    fn memory_says_so() {
+        for rule in RULES.iter().filter(|rule| !rule.read_source()) {
+            let source = rule.source();
+            let says_so = source.contains("from memory, not read") || source.contains("no published source");
+            assert!(says_so || source.contains("quoted"), "{}: {source}", rule.name);
+        }
+    }
+
+    /// A maker's rule rests on the sheet in use, a code on editions.
+    #[test]
+    fn a_kind_has_its_source() {
+        for rule in RULES {
+            match rule.kind {
+                Kind::Maker => assert_eq!(rule.reading, Reading::Read, "{}", rule.name),
+                Kind::Code => assert_ne!(rule.reading, Reading::Read, "{}", rule.name),
+                Kind::Practice => assert!(rule.reading.editions().is_empty(), "{}", rule.name),
+            }
+            assert_eq!(rule.kind == Kind::Maker, !rule.groups.is_empty(), "{}", rule.name);
+        }
+    }
+
+    /// By families, so that the list reads like the pages.
+    #[test]
+    fn the_list_is_in_the_order_of_the_pages() {
+        assert!(RULES.is_sorted_by_key(|rule| rule.family));
+        let names: std::collections::BTreeSet<&str> = RULES.iter().map(|rule| rule.name).collect();
+        assert_eq!(names.len(), RULES.len());
+        for rule in RULES {
+            assert!(Family::ALL.contains(&rule.family));
         }
     }
 

@@ -13,23 +13,26 @@
 use covering::Covering;
 use units::Length;
 
-use crate::Facts;
-use crate::rule::{Danger, Kind, Rule, Verdict};
+use crate::rule::{Danger, Kind, Rule, Verdict, absent};
 use crate::tally::{Bound, Tally};
+use crate::{Facts, Family, Reading};
 
 pub(crate) const RULE: Rule = Rule {
     name: "nail-too-short",
     kind: Kind::Maker,
+    family: Family::Fastening,
     endangers: &[Danger::Leak, Danger::Warranty, Danger::Safety],
-    read_source: true,
+    reading: Reading::Read,
+    about: "fastener.length",
     groups: &["nails", "unit"],
     file: include_str!("nail_too_short.rs"),
     run: nail_too_short,
 };
 
 fn nail_too_short(facts: &Facts) -> Verdict {
-    let (Some(nail), Some(deck)) = (facts.nail_length, facts.deck_thickness) else {
-        return Verdict::not_applicable(missing(facts));
+    let (Some(nail), Some(deck)) = (facts.fastener.length, facts.deck.thickness) else {
+        let [nail, deck] = [facts.fastener.length.is_some(), facts.deck.thickness.is_some()];
+        return Verdict::missing(&absent(&[(nail, "[fastener] length"), (deck, "[deck] thickness")]));
     };
     let mut lengths = Tally::lengths(Bound::AtLeast);
     for laid in facts.laid() {
@@ -45,12 +48,6 @@ fn nail_too_short(facts: &Facts) -> Verdict {
         |place| facts.name_of(place),
         "No plane is laid.",
     )
-}
-
-fn missing(facts: &Facts) -> String {
-    let wanted = [(facts.nail_length, "[fastener] length"), (facts.deck_thickness, "[deck] thickness")];
-    let absent: Vec<&str> = wanted.into_iter().filter(|(given, _)| given.is_none()).map(|(_, key)| key).collect();
-    format!("The job does not give {}.", absent.join(" and "))
 }
 
 /// At the butt, where a tapered unit is thickest: the nail is rather too long than too short.
@@ -78,8 +75,8 @@ mod tests {
 
     fn with(nail: f64, deck: f64) -> Trial {
         let mut trial = Trial::sound();
-        trial.nail_length = Some(Length::inches(nail));
-        trial.deck_thickness = Some(Length::inches(deck));
+        trial.fastener.length = Some(Length::inches(nail));
+        trial.deck.thickness = Some(Length::inches(deck));
         trial
     }
 
@@ -105,9 +102,9 @@ mod tests {
     #[test]
     fn what_is_missing_is_named() {
         let mut trial = Trial::sound();
-        trial.deck_thickness = None;
+        trial.deck.thickness = None;
         assert_eq!(trial.one("nail-too-short").says, "The job does not give [deck] thickness.");
-        trial.nail_length = None;
+        trial.fastener.length = None;
         let checked = trial.one("nail-too-short");
         assert_eq!(checked.outcome, Outcome::NotApplicable);
         assert_eq!(checked.says, "The job does not give [fastener] length and [deck] thickness.");

@@ -11,16 +11,18 @@
 
 use layout::Run;
 
-use crate::Facts;
 use crate::facts::Laid;
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::tally::{Bound, Tally};
+use crate::{Facts, Family, Reading};
 
 pub(crate) const RULE: Rule = Rule {
     name: "piece-too-small",
     kind: Kind::Maker,
+    family: Family::Pieces,
     endangers: &[Danger::Leak, Danger::Warranty, Danger::Safety],
-    read_source: true,
+    reading: Reading::Read,
+    about: "covering.sheet",
     groups: &["lap"],
     file: include_str!("piece_too_small.rs"),
     run: piece_too_small,

@@ -12,13 +12,15 @@
 
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::tally::{Bound, Measured, Tally};
-use crate::{Facts, Place};
+use crate::{Facts, Family, Place, Reading};
 
 pub(crate) const RULE: Rule = Rule {
     name: "pitch-too-low",
     kind: Kind::Maker,
+    family: Family::Pitch,
     endangers: &[Danger::Leak, Danger::Warranty],
-    read_source: true,
+    reading: Reading::Read,
+    about: "covering.sheet",
     groups: &["exposure"],
     file: include_str!("pitch_too_low.rs"),
     run: pitch_too_low,

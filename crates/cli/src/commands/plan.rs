@@ -5,6 +5,7 @@ use plan::{Job, Plan, Problem, Severity, read_job};
 use reader::Mistake;
 
 use super::PrintedAs;
+use super::check::keeps_every_rule;
 use crate::Ending;
 use crate::ink::Ink;
 use crate::input::{self, Source};
@@ -25,7 +26,7 @@ pub(crate) struct Arguments {
     /// Write the roof plan and a setting-out sheet for each plane into this folder
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
-    /// End with 1 if a check fails
+    /// End with 1 if a check fails that the job does not silence
     #[arg(long)]
     strict: bool,
 }
@@ -135,5 +136,5 @@ pub(super) fn is_all_planned(plan: &Plan) -> bool {
 }
 
 fn keeps_strictness(arguments: &Arguments, plan: &Plan) -> bool {
-    !arguments.strict || plan.checks.iter().all(|check| check.outcome != "fail")
+    !arguments.strict || keeps_every_rule(plan)
 }

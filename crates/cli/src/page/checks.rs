@@ -2,7 +2,7 @@ use plan::{Check, Plan};
 
 use super::text::Page;
 
-/// Every rule's outcome, those that need a person first.
+/// Every rule's outcome, those that need a person first, and of these all that there is to say.
 pub(crate) fn write(page: &mut Page, plan: &Plan) {
     if plan.checks.is_empty() {
         return;
@@ -32,10 +32,14 @@ fn of_check(page: &mut Page, check: &Check) {
         "attention" => "LOOK",
         _ => "N/A",
     };
-    page.judged(2, check.outcome, &format!("{word:<6}"), &format!("{} ({}): {}", check.rule, check.kind, check.says));
+    let edition = check.edition.map_or_else(String::new, |edition| format!(" {edition}"));
+    let who = format!("{} ({}{edition})", check.rule, check.kind);
+    page.judged(2, check.outcome, &format!("{word:<6}"), &format!("{who}: {}", check.says));
     if check.outcome == "fail" || check.outcome == "attention" {
-        page.wrapped(8, &format!("Remedy: {}", check.remedy));
+        page.wrapped(8, &format!("Endangers: {}. Remedy: {}", check.endangers.join(", "), check.remedy));
+        page.wrapped(8, &format!("Source: {}", check.source));
     }
-    let memory = if check.read_source { "" } else { " (from memory, not read)" };
-    page.wrapped(8, &format!("Source: {}{memory}", check.source));
+    if let Some(reason) = &check.silenced {
+        page.wrapped(8, &format!("Silenced by the job: {reason}"));
+    }
 }

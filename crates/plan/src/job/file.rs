@@ -1,13 +1,17 @@
 //! The job file as it is typed. The JSON Schema is made from these types, so their comments explain every key.
 
+use checks::{DeckKind, Drive, FastenerKind, Metal};
 use schemars::JsonSchema;
 use serde::Deserialize;
 use units::{LengthUnit, Measure, Pitch};
 
 use super::dormer::DormerTable;
+use super::laying::LayingTable;
 use super::measured::PlaneTable;
 use super::opening::OpeningTable;
 use super::setting_out::SettingOutTable;
+use super::silence::SilenceTable;
+use super::site::SiteTable;
 
 /// A roof as measured, and what it is to be covered with.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
@@ -42,6 +46,11 @@ pub struct JobFile {
     pub fastener: Option<FastenerTable>,
     /// Where the house stands.
     pub site: Option<SiteTable>,
+    /// The day on which the units are laid.
+    pub laying: Option<LayingTable>,
+    /// Findings that somebody has looked at and accepts.
+    #[serde(default)]
+    pub silence: Vec<SilenceTable>,
 }
 
 /// What the roof is covered with.
@@ -184,20 +193,16 @@ pub struct DeckTable {
     pub thickness: Option<Measure>,
     /// Whether its underside is seen from below at the eaves, so that no nail point may show.
     pub exposed_soffit: Option<bool>,
-}
-
-/// What a deck is made of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum DeckKind {
-    /// Plywood.
-    Plywood,
-    /// Oriented strand board.
-    Osb,
-    /// Boards laid close.
-    Boards,
-    /// Boards or battens with spaces between.
-    SpacedBoards,
+    /// Of spaced boards: from the middle of one to the next, up the slope.
+    pub board_centers: Option<Measure>,
+    /// Specific gravity of its wood, such as 0.50.
+    pub gravity: Option<f64>,
+    /// Weight of covering that the framing was designed for, pounds a square foot of slope.
+    pub covering_load_psf: Option<f64>,
+    /// Snow that the framing was designed for, pounds a square foot of plan.
+    pub snow_load_psf: Option<f64>,
+    /// Whether an old covering lies on it and is to come off.
+    pub old_covering: Option<bool>,
 }
 
 /// What the units are fastened with.
@@ -214,50 +219,4 @@ pub struct FastenerTable {
     pub shank: Option<Measure>,
     /// Driven by hand or by gun.
     pub drive: Option<Drive>,
-}
-
-/// The shape of a fastener.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum FastenerKind {
-    /// Nail with a smooth shank.
-    SmoothNail,
-    /// Nail with a ringed shank.
-    RingNail,
-    /// Screw.
-    Screw,
-}
-
-/// The metal of a fastener.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Metal {
-    /// Copper.
-    Copper,
-    /// Bronze.
-    Bronze,
-    /// Stainless steel.
-    StainlessSteel,
-    /// Steel dipped in hot zinc.
-    HotDipGalvanized,
-    /// Aluminium.
-    Aluminum,
-}
-
-/// How a fastener is driven.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Drive {
-    /// By hammer.
-    Hand,
-    /// By nail gun.
-    Gun,
-}
-
-/// Where the house stands.
-#[derive(Debug, Clone, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct SiteTable {
-    /// Direction of north in plan, degrees clockwise from +y, -360 to 360. Absent: 0, +y is north.
-    pub north_deg: Option<f64>,
 }

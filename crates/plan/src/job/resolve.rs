@@ -8,10 +8,13 @@ use roof::{Block, Hole, OutlineAt, Side};
 use units::{Length, LengthUnit, Measure};
 
 use super::dormer::dormers;
-use super::file::{BlockTable, DeckTable, EdgeTable, FastenerTable, JobFile, OutlineAtWord, SiteTable};
+use super::file::{BlockTable, DeckTable, EdgeTable, FastenerTable, JobFile, OutlineAtWord};
+use super::laying::laying;
 use super::opening::openings;
 use super::setting_out::setting_out;
 use super::side::side;
+use super::silence::silences;
+use super::site::{north, site};
 use super::{CoveringChoice, Deck, FORMAT, Fastener, Job, block_path, measured, turret};
 
 /// No roof lies farther from its datum.
@@ -44,6 +47,9 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         deck: file.deck.as_ref().map(|table| deck(&mut desk, table)),
         fastener: file.fastener.as_ref().map(|table| fastener(&mut desk, table)),
         north_deg: file.site.as_ref().map_or(0.0, |table| north(&mut desk, table)),
+        site: file.site.as_ref().map_or_else(Default::default, |table| site(&mut desk, table)),
+        laying: file.laying.as_ref().map_or_else(Default::default, |table| laying(&mut desk, table)),
+        silences: silences(&mut desk, &file.silence),
         places: places.clone(),
     };
     (job, desk.mistakes)
@@ -65,6 +71,24 @@ impl Desk<'_> {
         let says = || format!("{is} is not a length from {least} to {most}");
         self.expect(is >= least && is <= most, path, says, "Type the figure with its unit, such as \"16 in\".");
         is
+    }
+}
+
+impl Desk<'_> {
+    /// A number that may be absent.
+    pub(super) fn number(&mut self, path: &str, value: Option<f64>, [least, most]: [f64; 2]) -> Option<f64> {
+        let is = value?;
+        let says = || format!("{is} is not a number from {least} to {most}");
+        self.expect((least..=most).contains(&is), path, says, "Correct the number.");
+        Some(is)
+    }
+
+    /// A whole number that may be absent.
+    pub(super) fn whole(&mut self, path: &str, value: Option<u32>, [least, most]: [u32; 2]) -> Option<u32> {
+        let is = value?;
+        let says = || format!("{is} is not a whole number from {least} to {most}");
+        self.expect((least..=most).contains(&is), path, says, "Correct the number.");
+        Some(is)
     }
 }
 
@@ -152,7 +176,17 @@ fn sides(desk: &mut Desk, edges: &[EdgeTable], corners: usize, path: &str) -> Ve
 fn deck(desk: &mut Desk, table: &DeckTable) -> Deck {
     let [thinnest, thickest] = [0.25, 4.0].map(Length::inches);
     let thickness = table.thickness.map(|value| desk.length("deck.thickness", value, thinnest, thickest));
-    Deck { kind: table.kind, thickness, exposed_soffit: table.exposed_soffit }
+    let [closest, widest] = [1.0, 48.0].map(Length::inches);
+    Deck {
+        kind: table.kind,
+        thickness,
+        exposed_soffit: table.exposed_soffit,
+        board_centers: table.board_centers.map(|value| desk.length("deck.board_centers", value, closest, widest)),
+        gravity: desk.number("deck.gravity", table.gravity, [0.2, 1.2]),
+        covering_load_psf: desk.number("deck.covering_load_psf", table.covering_load_psf, [0.5, 200.0]),
+        snow_load_psf: desk.number("deck.snow_load_psf", table.snow_load_psf, [0.0, 1000.0]),
+        old_covering: table.old_covering,
+    }
 }
 
 fn fastener(desk: &mut Desk, table: &FastenerTable) -> Fastener {
@@ -164,11 +198,4 @@ fn fastener(desk: &mut Desk, table: &FastenerTable) -> Fastener {
         shank: table.shank.map(|value| desk.length("fastener.shank", value, thinnest, thickest)),
         drive: table.drive,
     }
-}
-
-fn north(desk: &mut Desk, table: &SiteTable) -> f64 {
-    let degrees = table.north_deg.unwrap_or(0.0);
-    let says = || format!("{degrees} is not a direction from -360 to 360 degrees");
-    desk.expect((-360.0..=360.0).contains(&degrees), "site.north_deg", says, "Type degrees clockwise from +y.");
-    degrees
 }

@@ -1,9 +1,17 @@
-use covering::{Band, Covering};
-use layout::{LaidPlane, Layout};
-use roof::{Plane, Roof};
-use units::Length;
+mod deck;
+mod fastener;
+mod laying;
+mod site;
 
 use crate::{Place, Rule};
+use covering::{Band, Covering, Material};
+use layout::{LaidPlane, Layout};
+use roof::{Plane, Roof};
+
+pub use deck::{Deck, DeckKind};
+pub use fastener::{Drive, Fastener, FastenerKind, Metal};
+pub use laying::Laying;
+pub use site::{Site, WindExposure};
 
 /// What the rules look at: plain values, filled by whoever plans.
 #[derive(Debug, Clone, Copy)]
@@ -14,10 +22,14 @@ pub struct Facts<'a> {
     pub layout: &'a Layout,
     /// The covering of each of `roof.planes`; none for planes that are measured only.
     pub covering_of: &'a [Option<&'a Covering>],
-    /// Thickness of the deck, if the job gives it.
-    pub deck_thickness: Option<Length>,
-    /// Length of the nails, if the job gives it.
-    pub nail_length: Option<Length>,
+    /// What the units are nailed to.
+    pub deck: &'a Deck,
+    /// What they are fastened with.
+    pub fastener: &'a Fastener,
+    /// Where the house stands.
+    pub site: &'a Site,
+    /// The day on which the units are laid.
+    pub laying: &'a Laying,
 }
 
 /// A plane with its units and the sheet they are laid by.
@@ -47,6 +59,22 @@ impl<'a> Facts<'a> {
         })
     }
 
+    /// Planes to be covered in one material.
+    pub(crate) fn covered_in(&self, material: Material) -> impl Iterator<Item = (usize, &'a Plane, &'a Covering)> + '_ {
+        self.covered().filter(move |(_, _, covering)| covering.material == material)
+    }
+
+    /// Coverings in use, each once.
+    pub(crate) fn coverings(&self) -> Vec<(usize, &'a Covering)> {
+        let mut seen: Vec<(usize, &Covering)> = Vec::new();
+        for (plane, _, covering) in self.covered() {
+            if !seen.iter().any(|(_, other)| std::ptr::eq(*other, covering)) {
+                seen.push((plane, covering));
+            }
+        }
+        seen
+    }
+
     /// `house, south, course 3`, courses counted from 1 as on a story pole.
     pub(crate) fn name_of(&self, place: Place) -> String {
         format!("{}, course {}", self.plane_name(place), place.course + 1)
@@ -56,10 +84,11 @@ impl<'a> Facts<'a> {
         self.roof.planes.get(place.plane).map_or("", |plane| &plane.name)
     }
 
-    /// The rule's source, and what the sheets in use say about where they have those figures from.
-    pub(crate) fn source_of(&self, rule: &Rule) -> String {
-        let sheets = once_each(self.covered().map(|(_, _, covering)| sheet_source(covering, rule.groups)));
-        let source = rule.source().trim_end_matches('.');
+    /// The source, and what the sheets in use say about where they have the figures from that the rule uses.
+    pub(crate) fn source_of(&self, source: &str, rule: &Rule) -> String {
+        let sheets = self.covered().filter(|_| !rule.groups.is_empty());
+        let sheets = once_each(sheets.map(|(_, _, covering)| sheet_source(covering, rule.groups)));
+        let source = source.trim_end_matches('.');
         if sheets.is_empty() { format!("{source}.") } else { format!("{source}: {}", sheets.join(" ")) }
     }
 }
