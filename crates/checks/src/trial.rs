@@ -1,8 +1,8 @@
 //! A sound roof to spoil: one plane of twenty courses in half bond, by a sheet made for the tests.
 
-use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Starter, Underlayment, Unit};
+use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Parted, Starter, Underlayment, Unit, Wood};
 use layout::{Course, LaidPlane, Layout, Run, Starters, UnitKind};
-use roof::{Frame, Plane, Roof};
+use roof::{Block, Frame, OutlineAt, Plane, Roof, Side, SideKind};
 use units::{Length, Mass, Pitch};
 
 use crate::{Checked, Deck, DeckKind, Drive, Edition, Facts, Fastener, FastenerKind, Laying, Metal, Outcome, Site, check};
@@ -30,6 +30,45 @@ impl Trial {
         Self { roof, layout, covering, covered: true, deck, fastener, site, laying }
     }
 
+    /// The same roof in another material, sound by the code's figures for it.
+    pub(crate) fn of(material: Material) -> Self {
+        let mut trial = Self::sound();
+        let inches = Length::inches;
+        let (length, width, gap, lap, exposure) = match material {
+            Material::NaturalSlate => (20.0, 12.0, 0.0625, Lap::Double, 8.0),
+            Material::WoodShingle => (18.0, 6.0, 0.25, Lap::Triple, 5.0),
+            Material::WoodShake => (24.0, 8.0, 0.5, Lap::Shake, 10.0),
+            Material::PlainTile => (15.0, 12.0, 0.0625, Lap::Double, 6.0),
+            Material::CompositeSlate => (18.0, 12.0, 0.25, Lap::Double, Self::EXPOSURE),
+        };
+        let wood = |parted| Some(Wood { grade: 1, parted, treated: false, source: "A label.".into() });
+        trial.covering.conditions.wood = match material {
+            Material::WoodShingle => wood(Parted::Sawn),
+            Material::WoodShake => wood(Parted::TaperSawn),
+            _ => None,
+        };
+        let covering = &mut trial.covering;
+        (covering.material, covering.lap, covering.gap) = (material, lap, inches(gap));
+        (covering.unit.length, covering.unit.width) = (inches(length), inches(width));
+        covering.unit.tapered = trial_is_wood(material);
+        covering.starter.width = inches(width);
+        covering.joint_offset = inches(1.5);
+        covering.starter.joint_offset = inches(1.5);
+        for band in &mut covering.bands {
+            let headlap = covering.unit.length.to_inches() - exposure * f64::from(lap.courses());
+            (band.least_exposure, band.greatest_exposure, band.headlap) = (inches(2.0), inches(exposure), inches(headlap));
+        }
+        trial.set_exposure(exposure);
+        trial.fastener.metal = Some(Metal::StainlessSteel);
+        trial
+    }
+
+    /// A roof of its own, without any unit on it.
+    pub(crate) fn on(blocks: &[Block]) -> Self {
+        let roof = roof::build(blocks, 0.0).roof;
+        Self { roof, layout: Layout::default(), ..Self::sound() }
+    }
+
     pub(crate) fn set_pitch(&mut self, rise: f64) {
         self.roof.planes = vec![plane(rise)];
     }
@@ -46,8 +85,8 @@ impl Trial {
         laid.top += by;
     }
 
-    pub(crate) fn coverings(&self) -> [Option<&Covering>; 1] {
-        [self.covered.then_some(&self.covering)]
+    pub(crate) fn coverings(&self) -> Vec<Option<&Covering>> {
+        vec![self.covered.then_some(&self.covering); self.roof.planes.len()]
     }
 
     pub(crate) fn facts<'a>(&'a self, covering_of: &'a [Option<&'a Covering>]) -> Facts<'a> {
@@ -65,6 +104,45 @@ impl Trial {
 
     pub(crate) fn outcome(&self, rule: &str) -> Outcome {
         self.one(rule).outcome
+    }
+
+    pub(crate) fn says(&self, rule: &str) -> String {
+        self.one(rule).says
+    }
+
+    /// Rules that fail or want a look here, and say something else of a sound roof.
+    pub(crate) fn adds(&self, sound: &Self) -> Vec<&'static str> {
+        let before = sound.check();
+        let found = self.check().into_iter().filter(|checked| matches!(checked.outcome, Outcome::Fail | Outcome::Attention));
+        found
+            .filter(|checked| {
+                let same = before.iter().find(|other| other.rule == checked.rule);
+                same.is_none_or(|other| other.outcome != checked.outcome)
+            })
+            .map(|checked| checked.rule.name)
+            .collect()
+    }
+}
+
+const fn trial_is_wood(material: Material) -> bool {
+    matches!(material, Material::WoodShingle | Material::WoodShake)
+}
+
+/// A house of four sides, feet; an eave for each pitch, a gable where there is none.
+pub(crate) fn house(
+    name: &str,
+    [left, low, right, high]: [f64; 4],
+    pitches: [Option<f64>; 4],
+    eave_height_ft: f64,
+) -> Block {
+    let kind = |rise: Option<f64>| rise.map_or(SideKind::Gable, |rise| SideKind::Eave(Pitch::per_12(rise).unwrap()));
+    Block {
+        name: name.into(),
+        outline: [[left, low], [right, low], [right, high], [left, high]].map(|[x, y]| [x * 12.0, y * 12.0]).to_vec(),
+        outline_at: OutlineAt::DripLine,
+        sides: pitches.map(|rise| Side::new(kind(rise))).to_vec(),
+        holes: Vec::new(),
+        eave_height: eave_height_ft * 12.0,
     }
 }
 
@@ -98,10 +176,12 @@ fn plane(rise: f64) -> Plane {
 }
 
 fn laid(covering: &Covering, exposure: f64) -> LaidPlane {
+    let (width, gap, bond) = (covering.unit.width.to_inches(), covering.gap.to_inches(), covering.lap.bond() as usize);
+    let shift = (width + gap) / bond as f64;
     let course = |number: usize| Course {
         butt: number as f64 * exposure,
         exposure,
-        runs: vec![row(if number.is_multiple_of(2) { 0.0 } else { -6.125 })],
+        runs: vec![row(-((number % bond) as f64) * shift, width, gap)],
     };
     let height = exposure + covering.headlap(Length::inches(exposure)).to_inches();
     LaidPlane {
@@ -110,16 +190,24 @@ fn laid(covering: &Covering, exposure: f64) -> LaidPlane {
         top: Trial::COURSES as f64 * exposure,
         courses: (0..Trial::COURSES).map(course).collect(),
         laid: Vec::new(),
-        units: vec![UnitKind { length: 20.0, width: 12.0 }],
+        units: vec![UnitKind { length: covering.unit.length.to_inches(), width }],
         cuts: Vec::new(),
-        starters: vec![Starters { butt: 0.0, height, from: 0.0, to: 122.25, left: -6.125, step: 12.25, count: 11 }],
+        starters: vec![Starters {
+            butt: 0.0,
+            height,
+            from: 0.0,
+            to: 10.0 * (width + gap),
+            left: -(width + gap) / 2.0,
+            step: width + gap,
+            count: 11,
+        }],
         findings: Vec::new(),
         cut_area: 0.0,
     }
 }
 
-fn row(left: f64) -> Run {
-    Run { left, width: 12.0, step: 12.25, count: 10, unit: 0, cut: None, joint_before: false }
+fn row(left: f64, width: f64, gap: f64) -> Run {
+    Run { left, width, step: width + gap, count: 10, unit: 0, cut: None, joint_before: false }
 }
 
 /// Exposure bands of a composite unit (common practice, no published source); everything else made up for the tests.

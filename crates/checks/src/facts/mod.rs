@@ -1,5 +1,6 @@
 mod deck;
 mod fastener;
+pub(crate) mod joints;
 mod laying;
 mod site;
 
@@ -125,7 +126,28 @@ impl<'a> Laid<'a> {
         Place { plane: self.index, course, u, v }
     }
 
+    pub(crate) fn is_wood(&self) -> bool {
+        matches!(self.covering.material, Material::WoodShingle | Material::WoodShake)
+    }
+
     pub(crate) fn band(&self) -> Option<&'a Band> {
         self.covering.band(self.plane.pitch)
     }
+}
+
+/// Unit length less the distance to the butts two courses down, three in triple lap.
+pub(crate) fn over_courses<'a>(laid: &Laid<'a>) -> impl Iterator<Item = (f64, Place)> + use<'a> {
+    let laid = *laid;
+    let (down, courses) = (laid.covering.lap.courses() as usize, &laid.units.courses);
+    let length = laid.covering.unit.length.to_inches();
+    (down..courses.len())
+        .map(move |course| (length - (courses[course].butt - courses[course - down].butt), laid.place(course)))
+}
+
+/// What each course shows, from its butts to the next ones, the last up to the top line.
+pub(crate) fn shown<'a>(laid: &Laid<'a>) -> impl Iterator<Item = (f64, Place)> + use<'a> {
+    let laid = *laid;
+    let butts = laid.units.courses.iter().map(|course| course.butt);
+    let ends = butts.clone().skip(1).chain([laid.units.top]);
+    butts.zip(ends).enumerate().map(move |(course, (butt, end))| (end - butt, laid.place(course)))
 }

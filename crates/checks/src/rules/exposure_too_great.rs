@@ -11,6 +11,7 @@
 //! ## Source
 //! The covering's data sheet, greatest exposure by pitch.
 
+use crate::facts::shown;
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::tally::{Bound, Tally};
 use crate::{Facts, Family, Reading};
@@ -34,11 +35,7 @@ fn exposure_too_great(facts: &Facts) -> Verdict {
             exposures.cannot_judge(laid.place(0));
             continue;
         };
-        let butts = laid.units.courses.iter().map(|course| course.butt);
-        let ends = butts.clone().skip(1).chain([laid.units.top]);
-        for (course, (butt, end)) in butts.zip(ends).enumerate() {
-            exposures.add(end - butt, band.greatest_exposure.to_inches(), laid.place(course));
-        }
+        shown(&laid).for_each(|(shows, place)| exposures.add(shows, band.greatest_exposure.to_inches(), place));
     }
     exposures.verdict(
         |widest| {

@@ -11,7 +11,7 @@
 //! ## Source
 //! The covering's data sheet, least headlap by pitch.
 
-use crate::facts::Laid;
+use crate::facts::{Laid, over_courses};
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::tally::{Bound, SLACK, Tally};
 use crate::{Facts, Family, Place, Reading};
@@ -47,15 +47,6 @@ fn headlap_too_short(facts: &Facts) -> Verdict {
         |place| format!("{}: the sheet gives no headlap for this pitch", facts.plane_name(place)),
         "No plane is laid high enough for a headlap.",
     )
-}
-
-/// Unit length less the distance to the butts two courses down, three in triple lap.
-fn over_courses<'a>(laid: &Laid<'a>) -> impl Iterator<Item = (f64, Place)> + use<'a> {
-    let laid = *laid;
-    let (down, courses) = (laid.covering.lap.courses() as usize, &laid.units.courses);
-    let length = laid.covering.unit.length.to_inches();
-    (down..courses.len())
-        .map(move |course| (length - (courses[course].butt - courses[course - down].butt), laid.place(course)))
 }
 
 /// From the butts of the course above the first up to the heads of the starters.

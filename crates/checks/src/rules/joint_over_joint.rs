@@ -14,6 +14,7 @@
 use layout::{Course, Starters};
 
 use crate::facts::Laid;
+use crate::facts::joints::{compare, over};
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::tally::{Bound, SLACK, Tally};
 use crate::{Facts, Family, Reading};
@@ -34,7 +35,8 @@ fn joint_over_joint(facts: &Facts) -> Verdict {
     let mut offsets = Tally::lengths(Bound::AtLeast);
     for laid in facts.laid() {
         let joints: Vec<Vec<f64>> = laid.units.courses.iter().map(Course::joints).collect();
-        over_courses(&laid, &joints, &mut offsets);
+        let reach = laid.covering.lap.bond() as usize - 1;
+        (1..=reach).for_each(|down| over(&laid, down, laid.covering.joint_offset.to_inches(), &mut offsets));
         over_starters(&laid, &joints, &mut offsets);
     }
     offsets.verdict(
@@ -47,16 +49,6 @@ fn joint_over_joint(facts: &Facts) -> Verdict {
         |place| facts.name_of(place),
         "No joint stands over another course.",
     )
-}
-
-fn over_courses(laid: &Laid, joints: &[Vec<f64>], offsets: &mut Tally) {
-    let least = laid.covering.joint_offset.to_inches();
-    for course in 1..joints.len() {
-        let missed = (laid.covering.lap.bond() as usize - 1).min(course);
-        for below in &joints[course - missed..course] {
-            compare(laid, course, &joints[course], below, least, offsets);
-        }
-    }
 }
 
 fn over_starters(laid: &Laid, joints: &[Vec<f64>], offsets: &mut Tally) {
@@ -75,18 +67,6 @@ fn over_starters(laid: &Laid, joints: &[Vec<f64>], offsets: &mut Tally) {
 fn starter_joints(laid: &Laid, starters: &Starters) -> Vec<f64> {
     let half_gap = (starters.step - laid.covering.starter.width.to_inches()) / 2.0;
     (1..starters.count).map(|index| starters.left + f64::from(index) * starters.step - half_gap).collect()
-}
-
-/// Both ascending.
-fn compare(laid: &Laid, course: usize, above: &[f64], below: &[f64], least: f64, offsets: &mut Tally) {
-    let mut left = 0;
-    for &joint in above {
-        left += below[left..].partition_point(|&under| under <= joint).saturating_sub(1);
-        let near = below[left..].iter().take(2).map(|under| (under - joint).abs());
-        if let Some(offset) = near.min_by(f64::total_cmp) {
-            offsets.add(offset, least, laid.place_at(course, joint));
-        }
-    }
 }
 
 #[cfg(test)]

@@ -2,19 +2,31 @@
 
 use crate::Rule;
 
+mod exposure_over_code;
 mod exposure_too_great;
+mod gap_outside_code;
+mod headlap_below_code;
 mod headlap_too_short;
 mod joint_over_joint;
 mod nail_too_short;
 mod piece_too_small;
+mod pitch_below_code;
 mod pitch_too_low;
+mod sidelap_below_code;
+mod slate_sidelap_too_short;
 
-/// Every rule. A new one is a new file and its line here.
+/// Every rule, family by family. A new one is a new file and its line here.
 pub const RULES: &[Rule] = &[
     pitch_too_low::RULE,
     exposure_too_great::RULE,
+    exposure_over_code::RULE,
+    pitch_below_code::RULE,
     headlap_too_short::RULE,
     joint_over_joint::RULE,
+    gap_outside_code::RULE,
+    headlap_below_code::RULE,
+    sidelap_below_code::RULE,
+    slate_sidelap_too_short::RULE,
     piece_too_small::RULE,
     nail_too_short::RULE,
 ];

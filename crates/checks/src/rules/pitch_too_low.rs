@@ -11,7 +11,7 @@
 //! The covering's data sheet, lowest pitch.
 
 use crate::rule::{Danger, Kind, Rule, Verdict};
-use crate::tally::{Bound, Measured, Tally};
+use crate::tally::{Bound, Tally};
 use crate::{Facts, Family, Place, Reading};
 
 pub(crate) const RULE: Rule = Rule {
@@ -37,18 +37,12 @@ fn pitch_too_low(facts: &Facts) -> Verdict {
     }
     pitches.verdict(
         |flattest| {
-            let [is, least] = in_12(flattest);
+            let [is, least] = flattest.in_12();
             format!("{} is {is}; the least the sheet allows is {least}", facts.plane_name(flattest.place))
         },
         |place| format!("{}: the sheet gives no lowest pitch", facts.plane_name(place)),
         "There is no plane to cover.",
     )
-}
-
-/// To a hundredth, or closer where that would hide why a pitch just below the limit fails.
-fn in_12(pitch: &Measured) -> [String; 2] {
-    let parts = if (pitch.is - pitch.limit).abs() < 0.01 { 1e6 } else { 1e2 };
-    [pitch.is, pitch.limit].map(|rise| format!("{}/12", (rise * parts).round() / parts))
 }
 
 #[cfg(test)]
