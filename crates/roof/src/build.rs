@@ -46,11 +46,17 @@ pub(crate) const POKES_THROUGH: &str = "gable-pokes-through";
 /// ```
 #[must_use]
 pub fn build(blocks: &[Block], north_deg: f64) -> Built {
+    build_with(blocks, &[], north_deg)
+}
+
+/// Builds the roof of blocks with dormers standing on it.
+pub(crate) fn build_with(blocks: &[Block], dormers: &[Block], north_deg: f64) -> Built {
     let mut problems = Vec::new();
     let mut raised = Vec::new();
-    for block in blocks {
+    let all = blocks.iter().map(|block| (block, false)).chain(dormers.iter().map(|dormer| (dormer, true)));
+    for (block, is_dormer) in all {
         match raise(block, north_deg, &mut problems) {
-            Ok(block) => raised.push(block),
+            Ok(block) => raised.push(Raised { is_dormer, ..block }),
             Err(mut found) => problems.append(&mut found),
         }
     }

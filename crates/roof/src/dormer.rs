@@ -3,9 +3,9 @@
 use geom::{Point, add, polygon, scale};
 use units::{Area, Length, Pitch};
 
-use crate::build::{Built, POKES_THROUGH, build};
+use crate::build::{Built, POKES_THROUGH, build_with};
 use crate::problem::{Part, Problem, Severity};
-use crate::slope_line::{Stretch, slope_line};
+use crate::slope_line::{Stretch, run_to_eave, slope_line};
 use crate::{Block, OutlineAt, Plane, Roof, Side, SideKind};
 
 /// A dormer as measured: it stands on a plane and its roof dies into the slope behind.
@@ -70,7 +70,7 @@ pub fn with_dormers(alone: Built, blocks: &[Block], dormers: &[Dormer], north_de
         return (alone, Vec::new());
     }
     let stood = stand(&alone.roof, dormers);
-    let mut built = build(&[blocks, &stood.blocks].concat(), north_deg);
+    let mut built = build_with(blocks, &stood.blocks, north_deg);
     // The front and the cheeks of a dormer are meant to stand out above the slope.
     let is_meant = |problem: &Problem| {
         let is_outer = problem.part != Part::Side { hole: None, side: BACK };
@@ -87,8 +87,9 @@ fn stand(roof: &Roof, dormers: &[Dormer]) -> Stood {
         match Site::of(roof, dormer) {
             Ok(site) => {
                 stood.problems.extend(above_the_slope(dormer, &site));
+                stood.problems.extend(past_the_eave(dormer, &site));
                 stood.cheeks.extend(cheeks(roof, dormer, &site));
-                stood.blocks.push(block(dormer, &site));
+                stood.blocks.push(block(&ending_over_the_eave(dormer, &site), &site));
             }
             Err(problem) => stood.problems.push(*problem),
         }
@@ -107,6 +108,8 @@ struct Site<'a> {
     depth: f64,
     /// Its roof ends there because the slope does.
     is_cut_off: bool,
+    /// Level distance from the front wall out to the eave below it; nothing where a break or another plane is below.
+    to_eave: Option<f64>,
 }
 
 impl<'a> Site<'a> {
@@ -125,7 +128,34 @@ impl<'a> Site<'a> {
             run: up / plane.pitch.slope_factor(),
             depth: died.unwrap_or_else(|| line.last().map_or(0.0, |last| last.to)),
             is_cut_off: died.is_none(),
+            to_eave: to_eave(plane, dormer),
         })
+    }
+}
+
+/// From the front wall to the nearest eave below it.
+fn to_eave(plane: &Plane, dormer: &Dormer) -> Option<f64> {
+    let half = dormer.width.to_inches() / 2.0 - HAIR;
+    let runs = [-half, 0.0, half].map(|u| run_to_eave(plane, dormer.across.to_inches() + u, dormer.up.to_inches()));
+    runs.into_iter().flatten().reduce(f64::min)
+}
+
+/// What hangs over the front wall.
+fn front_overhang(dormer: &Dormer) -> Option<Length> {
+    match dormer.kind {
+        DormerKind::Gable => dormer.rake_overhang,
+        DormerKind::Hip | DormerKind::Shed => dormer.overhang,
+    }
+}
+
+/// The same with a front overhang that ends over the eave below it at the latest. The eaves of a hip dormer stay at one
+/// height, so all of them are as short.
+fn ending_over_the_eave(dormer: &Dormer, site: &Site) -> Dormer {
+    let Some(most) = site.to_eave.map(Length::inches) else { return dormer.clone() };
+    let shortened = |overhang: Option<Length>| overhang.map(|overhang| if overhang > most { most } else { overhang });
+    match dormer.kind {
+        DormerKind::Gable => Dormer { rake_overhang: shortened(dormer.rake_overhang), ..dormer.clone() },
+        DormerKind::Hip | DormerKind::Shed => Dormer { overhang: shortened(dormer.overhang), ..dormer.clone() },
     }
 }
 
@@ -190,9 +220,11 @@ fn block(dormer: &Dormer, site: &Site) -> Block {
     }
 }
 
+/// So far inside its ends a front wall is surely over its plane, in inches.
+const HAIR: f64 = 1.0 / 64.0;
+
 /// Whether both ends of the front wall stand on the plane.
 fn stands_on(plane: &Plane, dormer: &Dormer) -> bool {
-    const HAIR: f64 = 1.0 / 64.0;
     let half = dormer.width.to_inches() / 2.0 - HAIR;
     let rings = plane.places();
     let holds = |u: f64| {
@@ -222,4 +254,16 @@ fn above_the_slope(dormer: &Dormer, site: &Site) -> Option<Problem> {
     let says = format!("the dormer's roof does not die into the slope: it stands above the top of {}", site.plane.name);
     let remedy = "a lower front wall, a lower pitch, less width or a place further down would let it die in";
     site.is_cut_off.then(|| problem(dormer, "dormer-above-slope", Severity::Caution, says, remedy.into()))
+}
+
+fn past_the_eave(dormer: &Dormer, site: &Site) -> Option<Problem> {
+    let (overhang, to_eave) = (front_overhang(dormer)?, Length::inches(site.to_eave?));
+    let past = overhang - to_eave;
+    let says = format!(
+        "the dormer's front overhang of {overhang} would reach {past} past the eave of {}, which lies {to_eave} before its \
+         front wall, so it is planned to end over that eave",
+        site.plane.name
+    );
+    let remedy = "measure again how far up the slope the front wall stands, and the overhang";
+    (past.to_inches() > 1.0 / 16.0).then(|| problem(dormer, "dormer-past-eave", Severity::Caution, says, remedy.into()))
 }

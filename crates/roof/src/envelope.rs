@@ -1,7 +1,8 @@
 //! What is seen of each block's planes where several blocks cover the same ground.
 //!
 //! Inside the walls of a higher block a lower roof is hidden. Under the higher one's overhang but inside the lower one's
-//! own walls both are there and both are laid. Where both are overhangs the higher one counts. Planes at one height are
+//! own walls both are there and both are laid. Where both are overhangs the higher one counts, save that a slope runs on under
+//! the overhang of a dormer down to its own eave. Planes at one height are
 //! one plane; it is kept for the block that comes first.
 
 use geom::region::{Region, bounds, common, contains, less};
@@ -18,6 +19,7 @@ struct Piece<'a> {
     frame: &'a Frame,
     region: &'a Region,
     walls: &'a Region,
+    is_dormer: bool,
     bounds: [Point; 2],
 }
 
@@ -50,6 +52,7 @@ fn pieces_of(at: usize, block: &Raised) -> impl Iterator<Item = Piece<'_>> {
         frame: &plane.frame,
         region,
         walls: &block.walls,
+        is_dormer: block.is_dormer,
         bounds: bounds(region),
     })
 }
@@ -92,10 +95,12 @@ fn covered(upper: &Piece, lower: &Piece, shared: &Region) -> Region {
     }
 }
 
-/// What is above hides inside its own walls, and outside the walls of what is below.
+/// What is above hides inside its own walls, and outside the walls of what is below unless that carries it.
 fn unless_under_overhang(upper: &Piece, lower: &Piece, above: &Region) -> Region {
     let mut hidden = common(above, upper.walls);
-    hidden.append(&mut less(above, lower.walls));
+    if !upper.is_dormer || lower.is_dormer {
+        hidden.append(&mut less(above, lower.walls));
+    }
     hidden
 }
 

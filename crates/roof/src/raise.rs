@@ -26,6 +26,8 @@ pub(crate) struct Raised {
     pub(crate) walls: Region,
     /// Sides along which no plane rises.
     pub(crate) ends: Vec<End>,
+    /// It stands on the slope of another block.
+    pub(crate) is_dormer: bool,
     /// A side whose overhang is not known.
     pub(crate) unknown_overhang: Option<Part>,
 }
@@ -49,7 +51,8 @@ pub(crate) fn raise(block: &Block, north_deg: f64, cautions: &mut Vec<Problem>) 
     name_planes(&mut planes, &sites);
     let pieces = pieces(&skeleton, &sites);
     let walls = wall_line(block, &outlines);
-    Ok(Raised { planes, pieces, walls, ends: ends(&outlines, &drip), unknown_overhang: unknown_overhang(&outlines) })
+    let (ends, unknown_overhang) = (ends(&outlines, &drip), unknown_overhang(&outlines));
+    Ok(Raised { planes, pieces, walls, ends, is_dormer: false, unknown_overhang })
 }
 
 fn unknown_overhang(outlines: &[Outline]) -> Option<Part> {

@@ -47,6 +47,16 @@ fn way_out(plane: &Plane, u: f64, v: f64) -> Option<(f64, Option<usize>)> {
     Some((top, edge.meets.filter(|_| edge.kind == EdgeKind::Break)))
 }
 
+/// How far below a place, level, the eave of its plane lies, if an eave is what lies below it.
+pub(crate) fn run_to_eave(plane: &Plane, u: f64, v: f64) -> Option<f64> {
+    let places = plane.places();
+    let rings = plane.rings.iter().zip(&places);
+    let edges = rings.flat_map(|(ring, places)| ring.edges.iter().zip(polygon::sides(places)));
+    let crossed = edges.filter_map(|(edge, ends)| Some((height_on(ends, u).filter(|&low| low < v + HAIR)?, edge)));
+    let (low, edge) = crossed.max_by(|a, b| a.0.total_cmp(&b.0))?;
+    (edge.kind == EdgeKind::Eave).then(|| (v - low).max(0.0) / plane.pitch.slope_factor())
+}
+
 /// v where an edge crosses the line at `u`.
 fn height_on((a, b): (Point, Point), u: f64) -> Option<f64> {
     ((a[0] > u) != (b[0] > u)).then(|| a[1] + (u - a[0]) / (b[0] - a[0]) * (b[1] - a[1]))

@@ -135,6 +135,38 @@ fn a_dormers_eaves_hang_over_the_slope() {
     near(cheeks[0] + cheeks[1], 9.0);
 }
 
+/// The front wall stands over the wall of the house, 2 ft in from the eave, under a gable that hangs over by 1 ft: the eave
+/// below it is laid all along, and each half of the dormer is 4 wide, 4 long at the eave and 6 at the ridge. A gable that
+/// would hang over by 3 ft ends over the eave, 1 ft before that.
+#[test]
+fn the_eave_is_laid_under_a_dormers_overhang() {
+    let hangs_over = |side| over(side, 24.0);
+    let house = rectangle(40.0, 28.0, &[eave(12.0), gable(), eave(12.0), gable()].map(hangs_over));
+    for (rake, planned, told) in [(1.0, 1.0, vec![]), (2.0, 2.0, vec![]), (3.0, 2.0, vec!["dormer-past-eave"])] {
+        let front = Dormer {
+            up: Length::feet(slope(2.0, 12.0)),
+            rake_overhang: Some(Length::feet(rake)),
+            ..dormer(DormerKind::Gable, 6.0)
+        };
+        let (roof, _, problems) = with(std::slice::from_ref(&house), &front);
+        assert_eq!(problems, told);
+        near(area(&roof), slope(40.0 * 28.0 - 32.0, 12.0) + slope(32.0 + 8.0 * planned, 6.0));
+        near(feet(&roof, Eave), 80.0 + 2.0 * (3.0 + planned));
+        near(feet(&roof, Headwall), 8.0);
+    }
+}
+
+/// All eaves of a hip dormer end as its front does, so that its fascia runs level all round.
+#[test]
+fn a_hip_dormer_past_the_eave_has_shorter_eaves() {
+    let front =
+        Dormer { up: Length::feet(slope(1.0, 12.0)), overhang: Some(Length::feet(1.5)), ..dormer(DormerKind::Hip, 6.0) };
+    let (roof, _, problems) = with(&[main_house()], &front);
+    assert_eq!(problems, ["dormer-past-eave"]);
+    // 1 ft of overhang: the front eave is 10 ft, the side eaves, half a foot lower, die 2.5 ft behind the front wall.
+    near(feet(&roof, Eave), 80.0 + 10.0 + 2.0 * 3.5);
+}
+
 /// On a mansard's steep slope, 24 in 12 up to 8 ft and 6 in 12 above: front wall 1 ft in and 4 ft high, gable at 12 in 12
 /// over 6 ft. Its ridge is 7 ft over the foot, which lies 2 ft up: it passes the break, 6 ft over the foot and 3 ft back,
 /// and dies in the upper slope 1 ft higher, 2 ft further. The eaves, 4 ft over the foot, die 2 ft back: cheeks 4 × 2 / 2.
@@ -207,6 +239,8 @@ struct Drawn {
     rise: f64,
     overhang: f64,
     rake: f64,
+    /// Of the house's eave.
+    eave: f64,
 }
 
 impl Drawn {
@@ -228,13 +262,17 @@ impl Drawn {
         [(x - self.middle).abs(), y - self.front]
     }
 
-    /// Overhangs aside and in front.
+    /// What is planned of the overhangs aside and in front: none reaches past the eave before it.
     fn overhangs(&self) -> [f64; 2] {
         match self.kind {
-            DormerKind::Gable => [self.overhang, self.rake],
-            DormerKind::Hip => [self.overhang, self.overhang],
-            DormerKind::Shed => [self.rake, self.overhang],
+            DormerKind::Gable => [self.overhang, self.rake.min(self.front)],
+            DormerKind::Hip => [self.overhang.min(self.front); 2],
+            DormerKind::Shed => [self.rake, self.overhang.min(self.front)],
         }
+    }
+
+    fn front_overhang(&self) -> f64 {
+        if self.kind == DormerKind::Gable { self.rake } else { self.overhang }
     }
 
     /// Height over its foot, wherever its planes reach.
@@ -254,9 +292,9 @@ fn drawn() -> impl Strategy<Value = (Drawn, f64)> {
     let kind = prop_oneof![Just(DormerKind::Gable), Just(DormerKind::Hip), Just(DormerKind::Shed)];
     let place = (10.0f64..30.0, 0.0f64..6.0, 2.0f64..12.0, 1.0f64..5.0);
     let overhang = || prop_oneof![Just(0.0), Just(1.0), 0.0f64..2.0];
-    (kind, place, 2.0f64..14.0, 6.0f64..16.0, overhang(), overhang()).prop_map(
-        |(kind, (middle, front, width, wall), rise, main, overhang, rake)| {
-            (Drawn { kind, middle, front, width, wall, rise, overhang, rake }, main)
+    (kind, place, 2.0f64..14.0, 6.0f64..16.0, overhang(), overhang(), overhang()).prop_map(
+        |(kind, (middle, front, width, wall), rise, main, overhang, rake, eave)| {
+            (Drawn { kind, middle, front, width, wall, rise, overhang, rake, eave }, main)
         },
     )
 }
@@ -265,14 +303,15 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: ProptestConfig::default().cases.max(1000), ..ProptestConfig::default() })]
 
     /// What lies over a plan point: inside the dormer's walls the higher of dormer and slope, under its overhang both
-    /// where the dormer is the higher, and the slope elsewhere.
+    /// where the dormer is the higher, and the slope elsewhere, down to its eave.
     #[test]
     fn the_higher_surface_counts(
         (drawn, main) in drawn(),
         spots in prop::collection::vec((0.0f64..1.0, 0.0f64..1.0), 40),
     ) {
         let half = 60.0;
-        let house = rectangle(40.0, 2.0 * half, &[eave(main), gable(), eave(main), gable()]);
+        let sides = [eave(main), gable(), eave(main), gable()].map(|side| over(side, drawn.eave * FT));
+        let house = rectangle(40.0, 2.0 * half, &sides);
         let alone = build(std::slice::from_ref(&house), 0.0);
         let (Built { roof, problems }, cheeks) = with_dormers(alone, &[house], &[drawn.dormer(main)], 0.0);
         let foot = drawn.front * main / 12.0;
@@ -283,6 +322,9 @@ proptest! {
         };
         let is_cut_off = problems.iter().any(|problem| problem.code == "dormer-above-slope");
         prop_assert_eq!(is_cut_off, !dies);
+        let past = drawn.front_overhang() - drawn.front;
+        let is_past = problems.iter().any(|problem| problem.code == "dormer-past-eave");
+        prop_assert!(is_past == (past > 0.0) || past.abs() < 0.01, "{} ft past the eave", past);
         prop_assert!(problems.iter().all(|problem| problem.severity == Severity::Caution), "{:?}", problems);
         prop_assert_eq!(sanity_check(&roof), Vec::<String>::new());
         if !dies {
