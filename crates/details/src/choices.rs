@@ -33,10 +33,12 @@ pub enum CodeEdition {
 }
 
 /// What the roof is laid on; what was not told is unknown.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Deck {
     /// Printed kind, `plywood`.
     pub kind: Option<&'static str>,
+    /// Its thickness.
+    pub thickness: Option<Length>,
     /// How joints of the sheets between rafters are held: `framing`, `blocking`, `clips`.
     pub joints: Option<&'static str>,
     /// Old coverings that lie on it.

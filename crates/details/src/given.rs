@@ -1,6 +1,6 @@
 use covering::Covering;
 use layout::Layout;
-use roof::Roof;
+use roof::{EdgeKind, Line, Plane, Roof};
 use units::{Area, Length};
 
 use crate::{Attic, Deck, DryInChoices, Site};
@@ -26,4 +26,35 @@ pub struct Given<'a> {
     pub dry_in: &'a DryInChoices,
     /// What is to breathe.
     pub attic: Option<Attic>,
+}
+
+impl<'a> Given<'a> {
+    /// The covering of a plane.
+    pub(crate) fn covering(&self, plane: usize) -> Option<&'a Covering> {
+        *self.covering_of.get(plane)?
+    }
+
+    /// Planes that are covered.
+    pub(crate) fn covered(&self) -> impl Iterator<Item = (usize, &'a Plane, &'a Covering)> + '_ {
+        let planes = self.roof.planes.iter().enumerate();
+        planes.filter_map(|(index, plane)| Some((index, plane, self.covering(index)?)))
+    }
+
+    /// Lines of one kind on covered planes, with their indices.
+    pub(crate) fn lines(&self, kind: EdgeKind) -> impl Iterator<Item = (usize, &'a Line)> + '_ {
+        let lines = self.roof.lines.iter().enumerate().filter(move |(_, line)| line.kind == kind);
+        lines.filter(|(_, line)| line.planes.iter().any(|&plane| self.covering(plane).is_some()))
+    }
+
+    /// Eaves of covered planes.
+    pub(crate) fn eaves(&self) -> impl Iterator<Item = (usize, &'a Line)> + '_ {
+        self.lines(EdgeKind::Eave)
+    }
+
+    /// How far a sheet is carried past an edge: over to the next plane, or up a wall, in inches.
+    pub(crate) fn carried_over(&self, kind: EdgeKind) -> f64 {
+        use EdgeKind::{Break, DeadValley, Headwall, Hip, Ridge, Sidewall, Valley};
+        let is_carried = matches!(kind, Ridge | Hip | Valley | Break | Sidewall | Headwall | DeadValley);
+        if is_carried { self.dry_in.carried_over.to_inches() } else { 0.0 }
+    }
 }

@@ -1,3 +1,6 @@
+use crate::strip::Rolls;
+use crate::{Given, Kind, underlayment_layers};
+
 /// What lies on what on some planes. A fire class is tested for such a list as a whole, never for one of its layers.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Layers {
@@ -47,4 +50,36 @@ impl LayerKind {
             Self::Units => "units",
         }
     }
+}
+
+/// One list for all planes with the same layers, in the order of their first planes.
+pub(crate) fn layers(given: &Given<'_>, rolls: &[Rolls]) -> Vec<Layers> {
+    let mut lists: Vec<Layers> = Vec::new();
+    for (index, ..) in given.covered() {
+        let layers = of_plane(given, rolls, index);
+        match lists.iter_mut().find(|list| list.layers == layers) {
+            Some(list) => list.planes.push(index),
+            None => lists.push(Layers { planes: vec![index], layers }),
+        }
+    }
+    lists
+}
+
+fn of_plane(given: &Given<'_>, rolls: &[Rolls], plane: usize) -> Vec<Layer> {
+    let layer = |kind, name: &str| Layer { kind, name: name.into(), times: 1, in_part: false };
+    let on_plane = |kind: Kind| {
+        let of_kind = rolls.iter().filter(move |rolls| rolls.kind == kind);
+        of_kind.filter(move |rolls| rolls.strips.iter().flat_map(|strip| &strip.patches).any(|patch| patch.plane == plane))
+    };
+    let mut layers = vec![layer(LayerKind::Deck, given.deck.kind.unwrap_or("not told"))];
+    layers.extend(
+        on_plane(Kind::IceBarrier).map(|rolls| Layer { in_part: true, ..layer(LayerKind::IceBarrier, &rolls.roll.name) }),
+    );
+    if let (Some(covering), Some(surface)) = (given.covering(plane), given.roof.planes.get(plane)) {
+        let times = underlayment_layers(covering, surface);
+        layers.push(Layer { times, ..layer(LayerKind::Underlayment, &covering.underlayment.name) });
+        layers.extend(on_plane(Kind::Interlayment).map(|rolls| layer(LayerKind::Interlayment, &rolls.roll.name)));
+        layers.push(layer(LayerKind::Units, &covering.name));
+    }
+    layers
 }

@@ -6,16 +6,25 @@
 mod choices;
 mod cutting;
 mod details;
+mod drip_edge;
+mod fasteners;
 mod given;
+mod ice_barrier;
 mod layers;
 mod order_of_work;
+mod place;
 mod strip;
+mod surface;
+mod underlayment;
 mod vents;
 
 pub use choices::{Attic, CodeEdition, Deck, DryInChoices, FastenerGrid, Framing, RidgeVent, Site, SoffitVent, WallFace};
 pub use details::{Details, DryIn, Missing};
 pub use given::Given;
+pub use ice_barrier::{courses_that_reach, ice_barrier_length};
 pub use layers::{Layer, LayerKind, Layers};
 pub use order_of_work::{Step, Who};
+pub use place::place;
 pub use strip::{Kind, Lies, Patch, Piece, Roll, Rolls, Strip};
-pub use vents::{RidgeRun, Vents};
+pub use underlayment::{interlayment_edge, underlayment_layers};
+pub use vents::{RidgeRun, Vents, vent_share};

@@ -59,6 +59,8 @@ pub struct Strip {
     pub length: f64,
     /// What it is made of, from its left end or its foot on; neighbours lap by the roll's end lap.
     pub pieces: Vec<Piece>,
+    /// Fasteners that hold it until units are laid; none for what sticks by itself.
+    pub fasteners: u32,
 }
 
 /// Along what a strip lies.
@@ -135,5 +137,17 @@ impl Patch {
     fn range(&self, axis: usize) -> [f64; 2] {
         let values = self.corners.iter().map(|corner| corner[axis]);
         values.fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], value| [low.min(value), high.max(value)])
+    }
+}
+
+impl Strip {
+    /// Along a line of the roof.
+    pub(crate) fn along(line: usize, patches: Vec<Patch>, length: f64) -> Self {
+        Self { lies: Lies::Line { line }, patches, length, pieces: Vec::new(), fasteners: 0 }
+    }
+
+    /// Across the slope between two heights.
+    pub(crate) fn across(lies: Lies, plane: usize, u: [f64; 2], v: [f64; 2]) -> Self {
+        Self { lies, patches: vec![Patch::upright(plane, u, v)], length: u[1] - u[0], pieces: Vec::new(), fasteners: 0 }
     }
 }
