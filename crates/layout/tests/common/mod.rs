@@ -2,7 +2,7 @@
 #![allow(dead_code, reason = "each test file uses its part")]
 #![allow(clippy::unwrap_used, reason = "tests only")]
 
-use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Starter, Underlayment, Unit};
+use covering::{Band, Bonds, Cap, Covering, Edges, Lap, Material, Nails, Pack, Starter, Underlayment, Unit};
 use roof::{Edge, EdgeKind, Frame, Place, Plane, Ring};
 use units::{Length, Mass, Pitch};
 
@@ -65,6 +65,7 @@ pub(crate) fn plain_slate(length: f64, width: f64, headlap: f64) -> Covering {
         gap: inches(0.0),
         joint_offset: inches(width / 4.0),
         least_piece: inches(width / 4.0),
+        bonds: Bonds::default(),
         edges: Edges {
             eave_projection: inches(0.0),
             rake_projection: inches(0.0),
@@ -81,6 +82,7 @@ pub(crate) fn plain_slate(length: f64, width: f64, headlap: f64) -> Covering {
             pack: Pack { count: 30 },
             nails: 2,
             joint_offset: inches(width / 5.0),
+            layers: 1,
         },
         cap: Cap {
             length: inches(12.0),
@@ -142,6 +144,7 @@ pub(crate) fn shingle() -> Covering {
     sheet.joint_offset = inches(1.75);
     sheet.least_piece = inches(2.5);
     sheet.starter.height = Some(inches(17.0));
+    sheet.starter.layers = 2;
     sheet.starter.width = inches(8.0);
     sheet.starter.joint_offset = inches(1.75);
     sheet
