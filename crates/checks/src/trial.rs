@@ -224,6 +224,7 @@ fn covering() -> Covering {
         bands: vec![band(pitch(3.0), Some(pitch(5.0)), 6.0), band(pitch(5.0), None, 7.5)],
         marks: Vec::new(),
         gap: inches(0.25),
+        bonds: covering::Bonds::default(),
         joint_offset: inches(3.0),
         least_piece: inches(4.0),
         edges: Edges {
@@ -235,7 +236,7 @@ fn covering() -> Covering {
             apron_leg: inches(4.0),
             ridge_slot: inches(0.0),
         },
-        starter: Starter { height: None, width: inches(12.0), weight, pack, nails: 2, joint_offset: inches(2.0) },
+        starter: Starter { height: None, width: inches(12.0), weight, pack, nails: 2, joint_offset: inches(2.0), layers: 1 },
         cap: Cap { length: inches(18.0), exposure: inches(7.5), cover: inches(5.0), nails: 2, weight, pack },
         nails: Nails { each: 2, penetration: inches(0.75), through_units: 2, box_count: 1000 },
         underlayment: Underlayment {
