@@ -170,7 +170,7 @@ pub struct Opening {
     pub name: String,
     /// `chimney`, `skylight`, `pipe` or `vent`.
     pub kind: &'static str,
-    /// Id of the plane that holds its middle; then of the one beyond the ridge that it stands astride of.
+    /// Id of the plane that holds its middle; then of the one beyond the line that it stands astride of.
     pub planes: Vec<String>,
     /// Up the slope of the first plane to its middle.
     pub up_in: f64,

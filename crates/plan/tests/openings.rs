@@ -141,11 +141,27 @@ fn a_chimney_astride_of_the_ridge_shortens_it() {
     assert!(plan.roof.openings[0].cricket.is_none());
 }
 
+/// The wing's valleys run from its corners under 45° into the south slope.
+#[test]
+fn a_pipe_in_a_valley_is_planned_and_cautioned_at_its_place() {
+    let wing = "[[block]]\nname = \"wing\"\noutline = [[100, -90], [300, -90], [300, 120], [100, 120]]\n\
+                edges = [{ gable = true, overhang = 0 }, { eave = 12, overhang = 0 }, { gable = true, overhang = 0 }, \
+                { eave = 12, overhang = 0 }]\n";
+    let house = HOUSE.replace(" }", ", overhang = 0 }");
+    let pipe = "[[opening]]\nname = \"soil\"\nkind = \"pipe\"\nat = [150, 50]\ndiameter = 4\n";
+    let plan = planned(&format!("{house}{wing}{pipe}"));
+    let problem = &plan.problems[0];
+    assert_eq!((problem.code.as_str(), problem.severity), ("opening-in-valley", Severity::Caution));
+    assert_eq!(problem.place.path, "opening[0]");
+    assert_eq!(plan.roof.openings[0].planes.len(), 2);
+    assert!(plan.layout.pieces > 0);
+}
+
 proptest! {
     /// However a job places openings, it is planned, its areas add up, and what is laid leaves the openings free.
     #[test]
-    fn any_openings_are_planned(openings in prop::collection::vec((0usize..4, 0.0..480.0f64, 0.0..240.0f64, 2.0..60.0f64, 2.0..60.0f64), 1..6)) {
-        let mut text = HOUSE.to_owned();
+    fn any_openings_are_planned(is_hipped: bool, openings in prop::collection::vec((0usize..4, 0.0..480.0f64, 0.0..240.0f64, 2.0..60.0f64, 2.0..60.0f64), 1..6)) {
+        let mut text = if is_hipped { HOUSE.replace("gable = true", "eave = 12") } else { HOUSE.to_owned() };
         for (index, (kind, x, y, width, height)) in openings.iter().enumerate() {
             let word = ["chimney", "skylight", "vent", "pipe"][*kind];
             let size = if *kind == 3 { format!("diameter = {width}") } else { format!("width = {width}\nheight = {height}") };
@@ -153,7 +169,7 @@ proptest! {
         }
         let plan = planned(&text);
         let lost: f64 = plan.roof.openings.iter().map(|opening| {
-            // Whole on one plane or bent over the ridge, both at 12 in 12: as much on the slope.
+            // Whole on one plane or bent over a line, all at 12 in 12: as much on the slope.
             opening.width_in * opening.height_in
         }).sum();
         near(plan.roof.totals.area_sqft * 144.0, 480.0 * 240.0 * 2f64.sqrt() - lost);

@@ -1,53 +1,57 @@
-//! Cuts what fits out of planes and lines: an opening wholly inside its plane as a hole with its exact corners, a chimney
-//! astride of a ridge as a notch in both planes.
+//! Cuts what fits out of planes and lines: an opening wholly inside its plane as a hole with its exact corners, one
+//! astride of a line as a notch in both planes.
 
 use geom::{Point, distance, off_segment, polygon};
 use units::Length;
 
+use crate::astride::{self, Astride};
 use crate::classify::{JOINED, height};
 use crate::clear::Segment;
 use crate::cricket::{self, cricket};
 use crate::cut_out::flat;
-use crate::fit::{Fit, Shape, is_ridge_through};
+use crate::fit::{Fit, Shape};
 use crate::{Cricket, Edge, EdgeKind, Line, PlacedOpening, Point3, Ring, Roof};
 
 pub(crate) fn carve(roof: &mut Roof, fit: Fit) {
-    let [low_left, low_right, high_right, high_left] = fit.footprint.corners();
+    let main = fit.planes[0];
+    let footprint = fit.footprint.corners();
+    let [low_left, low_right, high_right, high_left] = footprint;
     let around = [low_left, high_left, high_right, low_right];
-    match fit.shape {
+    match &fit.shape {
         Shape::Hole => {
             let edges = [EdgeKind::Side, EdgeKind::Head, EdgeKind::Side, EdgeKind::Sill].map(free);
-            hole(roof, fit.planes[0], &around, &edges);
-            placed(roof, fit, vec![low_left, low_right, high_right, high_left], None);
+            hole(roof, main, &around, &edges);
+            placed(roof, &fit, footprint.map(|p| (main, p)).to_vec(), None);
         }
         Shape::HoleWithCricket => {
             let cricket = hole_with_cricket(roof, &fit, around);
-            placed(roof, fit, vec![low_left, low_right, high_right, high_left], Some(cricket));
+            placed(roof, &fit, footprint.map(|p| (main, p)).to_vec(), Some(cricket));
         }
-        Shape::Notch([right, left]) => {
-            let [here, beyond] = [fit.planes[0], fit.planes[1]];
-            shorten_ridge(&mut roof.lines, [here, beyond], [right, left]);
-            notch(roof, here, beyond, [right, low_right, low_left, left]);
-            notch(roof, beyond, here, [left, high_left, high_right, right]);
-            placed(roof, fit, vec![low_left, low_right, right, high_right, high_left, left], None);
+        Shape::Astride(astride) => {
+            shorten(&mut roof.lines, astride);
+            let [here, beyond] = astride.planes;
+            notch(roof, here, beyond, &astride.paths[0]);
+            notch(roof, beyond, here, &astride.paths[1]);
+            let mut corners = astride.around();
+            let first = corners.iter().position(|&(_, p)| p == low_left).unwrap_or_default();
+            corners.rotate_left(first);
+            placed(roof, &fit, corners, None);
         }
     }
 }
 
-/// Notes an opening that was cut with its corners, counter-clockwise.
-fn placed(roof: &mut Roof, fit: Fit, corners: Vec<Point>, cricket: Option<Cricket>) {
-    let frame = |plane: &usize| roof.planes[*plane].frame;
-    // On both sides of a ridge the lower plane is the one that is there.
-    let surface = |p: Point| fit.planes.iter().map(|plane| height(&frame(plane), p)).fold(f64::INFINITY, f64::min);
+/// Notes an opening that was cut with its corners, each on its plane, counter-clockwise.
+fn placed(roof: &mut Roof, fit: &Fit, corners: Vec<(usize, Point)>, cricket: Option<Cricket>) {
+    let frame = |plane: usize| roof.planes[plane].frame;
     let [low, high] = fit.footprint.up;
     let opening = PlacedOpening {
         name: fit.opening.name.clone(),
         kind: fit.opening.kind,
         at: fit.at,
         width: Length::inches(fit.opening.width),
-        height: Length::inches((high - low) * frame(&fit.planes[0]).pitch.slope_factor()),
-        corners: corners.into_iter().map(|p| [p[0], p[1], surface(p)]).collect(),
-        planes: fit.planes,
+        height: Length::inches((high - low) * frame(fit.planes[0]).pitch.slope_factor()),
+        corners: corners.into_iter().map(|(plane, p)| [p[0], p[1], height(&frame(plane), p)]).collect(),
+        planes: fit.planes.clone(),
         cricket,
     };
     roof.openings.push(opening);
@@ -79,34 +83,36 @@ fn hole(roof: &mut Roof, plane: usize, corners: &[Point], edges: &[Edge]) {
     roof.planes[plane].rings.push(Ring { corners, edges: edges.to_vec() });
 }
 
-/// Puts a path, from ridge to ridge down one side and up the other, into the ridge of a plane.
-fn notch(roof: &mut Roof, plane: usize, beyond: usize, path: [Point; 4]) {
-    const ALONG: [EdgeKind; 3] = [EdgeKind::Side, EdgeKind::Sill, EdgeKind::Side];
+/// Puts a path into the edge that a plane shares with another, from where that meets the opening to where it goes on.
+fn notch(roof: &mut Roof, plane: usize, beyond: usize, path: &[Point]) {
     let frame = roof.planes[plane].frame;
-    let corners = path.map(|p| [p[0], p[1], height(&frame, p)]);
-    for (ends, kind) in corners.windows(2).zip(ALONG) {
+    let kinds: Vec<EdgeKind> = path.windows(2).map(|ends| astride::kind(&frame, [ends[0], ends[1]])).collect();
+    let corners: Vec<Point3> = path.iter().map(|&p| [p[0], p[1], height(&frame, p)]).collect();
+    for (ends, &kind) in corners.windows(2).zip(&kinds) {
         roof.lines.push(Line { kind, ends: [ends[0], ends[1]], planes: vec![plane] });
     }
     for ring in &mut roof.planes[plane].rings {
         let sides: Vec<Segment> = polygon::sides(&flat(ring)).collect();
-        let through = |&at: &usize| is_ridge_through(sides[at], &ring.edges[at], beyond, [path[0], path[3]]);
+        let through = |&at: &usize| astride::is_passed(sides[at], &ring.edges[at], beyond, path);
         let Some(at) = (0..sides.len()).find(through) else { continue };
         let rest = ring.edges[at].clone();
-        let edges = ALONG.into_iter().map(free).chain([rest]);
+        let edges = kinds.iter().copied().map(free).chain([rest]);
         ring.edges.splice(at + 1..at + 1, edges);
-        ring.corners.splice(at + 1..at + 1, corners);
+        ring.corners.splice(at + 1..at + 1, corners.iter().copied());
     }
 }
 
-/// Takes the stretch between two places on it out of the ridge of two planes.
-fn shorten_ridge(lines: &mut Vec<Line>, planes: [usize; 2], between: [Point; 2]) {
+/// Takes the stretch inside an opening out of the line that passes through it.
+fn shorten(lines: &mut Vec<Line>, astride: &Astride) {
+    let path = &astride.paths[0];
+    let between = [path[0], path[path.len() - 1]];
     let on_it = |line: &Line, p: Point| {
         let [from, to] = line.ends.map(|end| [end[0], end[1]]);
         off_segment(p, from, to) < JOINED
     };
     let passes = |line: &Line| {
-        line.kind == EdgeKind::Ridge
-            && planes.iter().all(|plane| line.planes.contains(plane))
+        line.kind == astride.kind
+            && astride.planes.iter().all(|plane| line.planes.contains(plane))
             && between.iter().all(|&p| on_it(line, p))
     };
     let Some(at) = lines.iter().position(passes) else { return };

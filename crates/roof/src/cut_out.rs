@@ -3,11 +3,12 @@
 use geom::Point;
 use units::{Area, Length};
 
+use crate::astride::Astride;
 use crate::build::{Built, not_proven};
 use crate::carve::carve;
-use crate::fit::{Fault, Fit};
+use crate::fit::{Fault, Fit, Shape};
 use crate::problem::{Part, Problem, Severity};
-use crate::{Opening, OpeningKind, Plane, Ring, Roof, sanity_check};
+use crate::{EdgeKind, Opening, OpeningKind, Plane, Ring, Roof, sanity_check};
 
 /// Cuts the openings out of the roof's planes. Sizes must be above zero. A chimney wider than 30 in across the slope that is
 /// not at the ridge gets a cricket, whose two planes come after all others. What can't be cut out is named in the problems,
@@ -22,6 +23,7 @@ pub fn cut_out(mut roof: Roof, openings: &[Opening]) -> Built {
         match Fit::of(&roof, opening, &fits) {
             Ok(fit) => {
                 problems.extend(fit.is_short_of_room.then(|| no_room_for_cricket(index, opening)));
+                problems.extend(astride_of_a_line(&roof, index, &fit));
                 fits.push(fit);
             }
             Err(fault) => problems.push(fault.problem(index, opening)),
@@ -61,7 +63,9 @@ impl Fault {
                 "opening-across-edge",
                 format!("{kind} \"{name}\" reaches over the {} of {plane}", edge.name()),
                 match opening.kind {
-                    OpeningKind::Chimney => "only a ridge may pass through a chimney; check its place and its size",
+                    OpeningKind::Chimney | OpeningKind::Pipe => {
+                        "one ridge, hip, valley or break may pass through it, from side to side; check its place and its size"
+                    }
                     _ => "check its place and its size",
                 }
                 .into(),
@@ -74,6 +78,35 @@ impl Fault {
         };
         problem(Severity::Error, index, code, says, remedy)
     }
+}
+
+/// What to know of an opening through which a line passes; a chimney at a ridge or a break is nothing uncommon.
+fn astride_of_a_line(roof: &Roof, index: usize, fit: &Fit) -> Option<Problem> {
+    let Shape::Astride(Astride { kind, planes: [here, beyond], .. }) = &fit.shape else { return None };
+    let is_chimney = fit.opening.kind == OpeningKind::Chimney;
+    let (code, why, remedy) = match (is_chimney, kind) {
+        (true, EdgeKind::Ridge | EdgeKind::Break) => return None,
+        (true, EdgeKind::Valley) => (
+            "opening-in-valley",
+            "the water of both runs at its back",
+            "have a saddle built behind it and detailed by hand; none is in this plan",
+        ),
+        (false, EdgeKind::Valley) => (
+            "opening-in-valley",
+            "it will leak there",
+            "never put one there: move it up one of the two slopes, well clear of the valley",
+        ),
+        _ => (
+            "opening-astride",
+            "it is cut out of both",
+            "have its flashing made to both slopes before you set out, or move it onto one of them",
+        ),
+    };
+    let [here, beyond] = [here, beyond].map(|&plane| &roof.planes[plane].name);
+    let what = format!("{} \"{}\"", fit.opening.kind.name(), fit.opening.name);
+    let stands = if *kind == EdgeKind::Valley { "in" } else { "astride of" };
+    let says = format!("{what} stands {stands} the {} between {here} and {beyond}: {why}", kind.name());
+    Some(problem(Severity::Caution, index, code, says, remedy.into()))
 }
 
 fn no_room_for_cricket(index: usize, opening: &Opening) -> Problem {

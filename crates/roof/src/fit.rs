@@ -2,12 +2,13 @@
 
 use geom::{Point, polygon};
 
-use crate::classify::{JOINED, height};
+use crate::astride::Astride;
+use crate::classify::height;
 use crate::clear::{CLEAR, Segment, overlap, touch};
 use crate::cricket;
 use crate::cut_out::flat;
 use crate::opening::Footprint;
-use crate::{Edge, EdgeKind, Frame, Opening, OpeningKind, Place, Plane, Roof, Spot};
+use crate::{EdgeKind, Opening, Place, Plane, Roof, Spot};
 
 /// An opening that fits.
 pub(crate) struct Fit<'a> {
@@ -20,16 +21,15 @@ pub(crate) struct Fit<'a> {
     pub(crate) is_short_of_room: bool,
     /// All that it takes up in plan, the cricket too.
     outline: Vec<Point>,
-    /// The plane that holds its middle, and the one beyond the ridge that it stands astride of.
+    /// The plane that holds its middle, and the one beyond the line that it stands astride of.
     pub(crate) planes: Vec<usize>,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Shape {
     Hole,
     HoleWithCricket,
-    /// Astride of a ridge, which it meets at its right and its left side.
-    Notch([Point; 2]),
+    Astride(Astride),
 }
 
 /// Why an opening can't be cut out.
@@ -47,10 +47,16 @@ impl<'a> Fit<'a> {
         let (shape, planes) = shape(roof, plane, opening, &footprint)?;
         let outline = footprint.corners().to_vec();
         let fit = Self { opening, footprint, at, shape, is_short_of_room: false, outline, planes };
-        match fit.in_the_way(others) {
-            Some(other) => Err(Fault::Overlaps { other: other.clone() }),
-            None if shape == Shape::Hole && cricket::is_needed(opening) => Ok(fit.with_cricket(roof, others)),
-            None => Ok(fit),
+        match (fit.in_the_way(others), &fit.shape) {
+            (Some(other), _) => Err(Fault::Overlaps { other: other.clone() }),
+            (None, Shape::Astride(astride)) => {
+                // In a valley a cricket is no help: it is cautioned for itself.
+                let may_have_one = astride.kind != EdgeKind::Valley;
+                let is_short_of_room = may_have_one && cricket::is_needed(opening.kind, astride.head(roof));
+                Ok(Self { is_short_of_room, ..fit })
+            }
+            (None, _) if cricket::is_needed(opening.kind, opening.width) => Ok(fit.with_cricket(roof, others)),
+            (None, _) => Ok(fit),
         }
     }
 
@@ -75,15 +81,15 @@ impl<'a> Fit<'a> {
     }
 }
 
-/// Wholly inside its plane it is a hole; a chimney may stand astride of a ridge.
+/// Wholly inside its plane it is a hole; a line between two planes may pass through some.
 fn shape(roof: &Roof, plane: usize, opening: &Opening, footprint: &Footprint) -> Result<(Shape, Vec<usize>), Fault> {
     let Some(edge) = edge_in_the_way(&roof.planes[plane], &footprint.corners()) else {
         return Ok((Shape::Hole, vec![plane]));
     };
-    let notch = if opening.kind == OpeningKind::Chimney { notch(roof, plane, footprint) } else { None };
     let across = || Fault::Across { plane: roof.planes[plane].name.clone(), edge };
-    let (ridge, beyond) = notch.ok_or_else(across)?;
-    Ok((Shape::Notch(ridge), vec![plane, beyond]))
+    let astride = Astride::of(roof, plane, opening.kind, footprint).ok_or_else(across)?;
+    let planes = astride.planes.to_vec();
+    Ok((Shape::Astride(astride), planes))
 }
 
 /// The plane and the place on it where the middle lies.
@@ -126,50 +132,4 @@ fn sides_of(plane: &Plane) -> impl Iterator<Item = (Segment, EdgeKind)> + '_ {
     plane.rings.iter().flat_map(|ring| {
         polygon::sides(&flat(ring)).zip(&ring.edges).map(|(side, edge)| (side, edge.kind)).collect::<Vec<_>>()
     })
-}
-
-/// Where a chimney stands astride of a ridge of its plane: the places at which the ridge meets its right and its left side,
-/// and the plane beyond. `None` unless it keeps clear of all other edges.
-fn notch(roof: &Roof, plane: usize, footprint: &Footprint) -> Option<([Point; 2], usize)> {
-    let ridges = roof.planes[plane].rings.iter().flat_map(|ring| {
-        let ends = polygon::sides(&flat(ring)).collect::<Vec<_>>();
-        ends.into_iter().zip(&ring.edges).filter(|(_, edge)| edge.kind == EdgeKind::Ridge)
-    });
-    ridges.filter_map(|(side, edge)| Some((crossed(&roof.planes[plane].frame, footprint, side)?, edge.meets?))).find(
-        |&([right, left], beyond)| {
-            let [low_left, low_right, high_right, high_left] = footprint.corners();
-            is_clear(&roof.planes[plane], beyond, &[right, low_right, low_left, left])
-                && is_clear(&roof.planes[beyond], plane, &[left, high_left, high_right, right])
-        },
-    )
-}
-
-/// Where a ridge passes through a footprint from its right to its left side.
-fn crossed(frame: &Frame, footprint: &Footprint, (from, to): Segment) -> Option<[Point; 2]> {
-    let place = |p: Point| {
-        let [u, v] = frame.place(p[0], p[1]);
-        [u, v / frame.pitch.slope_factor()]
-    };
-    let [from, to] = [place(from), place(to)];
-    let [[left, right], [low, high]] = [footprint.across, footprint.up];
-    let run_at = |u: f64| from[1] + (to[1] - from[1]) * ((u - from[0]) / (to[0] - from[0]));
-    let within = |u: f64| run_at(u) > low + CLEAR && run_at(u) < high - CLEAR;
-    let passes = to[0] < left - CLEAR && from[0] > right + CLEAR && within(left) && within(right);
-    passes.then(|| [right, left].map(|u| footprint.point([u, run_at(u)])))
-}
-
-/// Whether a path from ridge to ridge keeps clear of all edges of its plane but that ridge.
-fn is_clear(plane: &Plane, beyond: usize, path: &[Point; 4]) -> bool {
-    let sides = plane.rings.iter().flat_map(|ring| {
-        let sides: Vec<Segment> = polygon::sides(&flat(ring)).collect();
-        sides.into_iter().zip(&ring.edges)
-    });
-    sides
-        .filter(|(side, edge)| !is_ridge_through(*side, edge, beyond, [path[0], path[3]]))
-        .all(|(side, _)| !polygon::contains(path, side.0) && path.windows(2).all(|own| !touch((own[0], own[1]), side)))
-}
-
-pub(crate) fn is_ridge_through((from, to): Segment, edge: &Edge, beyond: usize, at: [Point; 2]) -> bool {
-    let on_it = |p: Point| geom::off_segment(p, from, to) < JOINED;
-    edge.kind == EdgeKind::Ridge && edge.meets == Some(beyond) && at.into_iter().all(on_it)
 }

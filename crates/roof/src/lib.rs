@@ -1,5 +1,6 @@
 //! Blocks, planes and lines: from outlines and pitches to true areas and lengths.
 
+mod astride;
 mod build;
 mod carve;
 mod classify;

@@ -52,7 +52,7 @@ pub struct PlacedOpening {
     pub name: String,
     /// What stands in it.
     pub kind: OpeningKind,
-    /// The plane that holds its middle; then the one beyond the ridge that it stands astride of.
+    /// The plane that holds its middle; then the one beyond the line that it stands astride of.
     pub planes: Vec<usize>,
     /// Its middle, on the first plane.
     pub at: Place,

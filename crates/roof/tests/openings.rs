@@ -145,6 +145,93 @@ fn a_chimney_astride_of_the_ridge_is_cut_out_of_both_planes() {
     assert_eq!(roof.lines.iter().filter(|line| line.kind == EdgeKind::Ridge).count(), 2);
 }
 
+/// 40 by 20 ft at 12 in 12 all round: a hip runs from the south-east corner under 45° to the north-west.
+fn hip_house() -> Roof {
+    build(&[block("house", [0.0, 0.0], [480.0, 240.0], [12.0; 4].map(eave))], 0.0).roof
+}
+
+/// A wing 200 in wide stands out of the south slope: valleys run from its corners under 45° to the middle of its ridge.
+fn house_with_wing() -> Roof {
+    let main = block("house", [0.0, 0.0], [480.0, 240.0], [eave(12.0), gable(), eave(12.0), gable()]);
+    let wing = block("wing", [100.0, -90.0], [300.0, 120.0], [gable(), eave(12.0), gable(), eave(12.0)]);
+    build(&[main, wing], 0.0).roof
+}
+
+fn codes(problems: &[roof::Problem]) -> Vec<&str> {
+    problems.iter().map(|problem| problem.code).collect()
+}
+
+/// 24 in square, its middle on the hip, which passes through two of its corners: a triangle of each plane goes. The low side of
+/// the one plane lies along the other's slope, and on neither is there a head.
+#[test]
+fn a_chimney_astride_of_a_hip() {
+    let chimney = opening("stack", OpeningKind::Chimney, Spot::Over([420.0, 60.0]), [24.0, 24.0]);
+    let whole = hip_house();
+    let Built { roof, problems } = cut(whole.clone(), &[chimney]);
+    assert_eq!(codes(&problems), ["opening-astride"]);
+    assert!(problems[0].says.contains("astride of the hip between house, south and house, east"), "{}", problems[0].says);
+    for plane in 0..2 {
+        let lost = whole.planes[plane].area().to_square_inches() - roof.planes[plane].area().to_square_inches();
+        near(lost, 24.0 * 24.0 / 2.0 * ROOT_2);
+    }
+    near(inches(&whole, EdgeKind::Hip) - inches(&roof, EdgeKind::Hip), 24.0 * 3f64.sqrt());
+    near(inches(&roof, EdgeKind::Sill), 48.0);
+    near(inches(&roof, EdgeKind::Side), 2.0 * 24.0 * ROOT_2);
+    near(inches(&roof, EdgeKind::Head), 0.0);
+    assert_eq!(roof.openings[0].corners.len(), 4);
+}
+
+/// 48 in wide and mostly on the south slope: the hip x = 480 − y cuts off the corner beyond (424, 56) and (408, 72), which leaves
+/// 32 in of head, and no cricket can end on the hip.
+#[test]
+fn a_corner_of_a_chimney_over_a_hip() {
+    let chimney = opening("stack", OpeningKind::Chimney, Spot::Over([400.0, 60.0]), [48.0, 24.0]);
+    let whole = hip_house();
+    let Built { roof, problems } = cut(whole.clone(), &[chimney]);
+    assert_eq!(codes(&problems), ["no-room-for-cricket", "opening-astride"]);
+    let lost = |plane: usize| whole.planes[plane].area().to_square_inches() - roof.planes[plane].area().to_square_inches();
+    near(lost(0), (48.0 * 24.0 - 128.0) * ROOT_2);
+    near(lost(1), 128.0 * ROOT_2);
+    near(inches(&roof, EdgeKind::Head), 32.0);
+    near(inches(&roof, EdgeKind::Sill), 48.0 + 16.0);
+    near(inches(&roof, EdgeKind::Side), (24.0 + 8.0 + 16.0) * ROOT_2);
+    assert_eq!(roof.openings[0].corners.len(), 6);
+}
+
+/// On both slopes the water runs against them: half of each square is head and half side.
+#[test]
+fn what_stands_in_a_valley_is_planned_with_a_caution() {
+    use OpeningKind::{Chimney, Pipe, Skylight, Vent};
+    let whole = house_with_wing();
+    for (kind, says) in [(Pipe, "it will leak there"), (Chimney, "at its back")] {
+        let size = if kind == Pipe { 4.0 } else { 40.0 };
+        let Built { roof, problems } = cut(whole.clone(), &[opening("a", kind, Spot::Over([150.0, 50.0]), [size, size])]);
+        assert_eq!((codes(&problems), problems[0].severity), (vec!["opening-in-valley"], Severity::Caution));
+        assert!(problems[0].says.contains(says), "{}", problems[0].says);
+        assert_eq!(problems[0].part, Part::Opening { opening: 0 });
+        near(inches(&whole, EdgeKind::Valley) - inches(&roof, EdgeKind::Valley), size * 3f64.sqrt());
+        near(inches(&roof, EdgeKind::Head), 2.0 * size);
+        near(inches(&roof, EdgeKind::Side), 2.0 * size * ROOT_2);
+        near(inches(&roof, EdgeKind::Sill), 0.0);
+        near(area(&whole) - area(&roof), size * size * ROOT_2);
+    }
+    let in_valley = |kind| cut(whole.clone(), &[opening("a", kind, Spot::Over([150.0, 50.0]), [12.0, 12.0])]);
+    assert_eq!(codes(&in_valley(Vent).problems), ["opening-in-valley"]);
+    assert_eq!(in_valley(Vent).roof.openings.len(), 1);
+    assert_eq!(codes(&in_valley(Skylight).problems), ["opening-across-edge"]);
+    assert_eq!(in_valley(Skylight).roof.openings.len(), 0);
+}
+
+/// Where two hips and the ridge meet no one line passes through, and a vent is flat.
+#[test]
+fn what_no_one_line_passes_through_is_refused() {
+    use OpeningKind::{Chimney, Vent};
+    for (kind, at) in [(Chimney, [360.0, 120.0]), (Vent, [420.0, 60.0])] {
+        let Built { roof, problems } = cut(hip_house(), &[opening("a", kind, Spot::Over(at), [24.0, 24.0])]);
+        assert_eq!((codes(&problems), roof.openings.len()), (vec!["opening-across-edge"], 0));
+    }
+}
+
 /// Two chimneys on one ridge, each with its middle just on it.
 #[test]
 fn two_chimneys_astride_of_one_ridge() {
@@ -269,6 +356,34 @@ proptest! {
         }
         let crickets = roof.openings.iter().filter(|placed| placed.cricket.is_some()).count();
         prop_assert_eq!(roof.planes.len(), whole.planes.len() + 2 * crickets);
+    }
+
+    /// Where a line between two planes passes through an opening cut out of both, just that much of the line is gone.
+    #[test]
+    fn lines_lose_what_passes_through_openings(whole in roofs(), openings in openings()) {
+        let roof = cut_out(whole.clone(), &openings).roof;
+        let joints = |of: &Roof| -> Vec<roof::Line> {
+            let is_joint = |line: &&roof::Line| line.planes.len() == 2 && line.planes.iter().all(|&at| at < whole.planes.len());
+            of.lines.iter().filter(is_joint).cloned().collect()
+        };
+        for line in joints(&whole) {
+            const PARTS: usize = 500;
+            let point = |part: usize| {
+                let share = (part as f64 + 0.5) / PARTS as f64;
+                [0, 1].map(|i| line.ends[0][i] + share * (line.ends[1][i] - line.ends[0][i]))
+            };
+            let gone = |p: [f64; 2]| roof.openings.iter().any(|placed| {
+                let flat: Vec<[f64; 2]> = placed.corners.iter().map(|corner| [corner[0], corner[1]]).collect();
+                line.planes.iter().all(|plane| placed.planes.contains(plane)) && geom::polygon::contains(&flat, p)
+            });
+            let part = line.length().to_inches() / PARTS as f64;
+            let should = (0..PARTS).filter(|&at| !gone(point(at))).count() as f64 * part;
+            let stays = joints(&roof).into_iter().filter(|other| other.planes == line.planes && other.kind == line.kind);
+            let alike = joints(&whole).into_iter().filter(|other| other.planes == line.planes && other.kind == line.kind);
+            prop_assume!(alike.count() == 1);
+            let is: f64 = stays.map(|line| line.length().to_inches()).sum();
+            prop_assert!((is - should).abs() <= part * 2.0 * (1.0 + openings.len() as f64), "{is} is not {should}");
+        }
     }
 
     /// What was cut out is no longer covered, and nothing else is bare.
