@@ -9,6 +9,7 @@ mod stretch;
 mod surveyed;
 mod tape;
 mod tie;
+mod uncut;
 
 use std::collections::BTreeMap;
 use std::fmt;
@@ -125,6 +126,7 @@ pub fn with_measured(built: Built, planes: &[MeasuredPlane], north_deg: f64) -> 
         problems.append(&mut desk.found);
     }
     problems.extend(facing_unknown(planes));
+    problems.extend(uncut::uncut(planes, &faces, &roof));
     beside::place(&roof, &mut faces);
     let mut stretches = stretch::of_all(&faces, &seam::joints(&faces));
     problems.extend(stretch::contradictions(planes, &faces, &stretches));

@@ -297,8 +297,10 @@ fn block(name: &str, outline: Vec<[f64; 2]>, sides: Vec<Side>) -> Block {
 fn taped_planes_lie_beside_the_house() {
     let square = |facing| Tape { facing_deg: Some(facing), diagonal_left: Some(60.0), ..tape([4.0, 3.0, 4.0, 3.0]) };
     let planes = [taped("a", square(90.0)), taped("b", square(225.0))];
-    let Built { roof, problems } = with_measured(square_house(), &planes, 30.0);
-    assert_eq!(problems, []);
+    let built = with_measured(square_house(), &planes, 30.0);
+    assert_eq!(codes(&built), ["plane-not-cut"]);
+    assert!(built.problems[0].says.starts_with("a, b: measured by tape"), "{}", built.problems[0].says);
+    let roof = built.roof;
     assert_eq!(sanity_check(&roof), Vec::<String>::new());
     let x = |plane: &Plane| plane.rings[0].corners.iter().map(|corner| corner[0]).collect::<Vec<_>>();
     let most = |xs: &[f64]| xs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -311,6 +313,23 @@ fn taped_planes_lie_beside_the_house() {
         near((libm::atan2(right[1], -right[0]).to_degrees() - 30.0).rem_euclid(360.0), facing);
     }
     near(roof.height, 168.0 * 9.0 / 12.0);
+}
+
+/// Nothing cuts planes that were measured one by one, and where that could count a place twice it is said.
+#[test]
+fn what_is_not_cut_is_said() {
+    let [tape, corners] = [taped("t", tape([4.0, 3.0, 0.0, 3.0])), cornered("c", &SLOPE)];
+    let said = |house: Built, planes: &[MeasuredPlane]| {
+        let found = with_measured(house, planes, 0.0).problems;
+        let told = found.iter().filter(|problem| problem.code == "plane-not-cut");
+        told.map(|problem| (problem.block.clone(), problem.severity)).collect::<Vec<_>>()
+    };
+    let caution = |name: &str| (name.to_owned(), Severity::Caution);
+    assert_eq!(said(square_house(), &[tape.clone(), corners.clone()]), [caution("t"), caution("c")]);
+    assert_eq!(said(square_house(), std::slice::from_ref(&corners)), [caution("c")]);
+    assert_eq!(said(Built::default(), &[tape.clone(), corners.clone()]), [caution("t")]);
+    assert_eq!(said(Built::default(), std::slice::from_ref(&corners)), []);
+    assert_eq!(said(Built::default(), std::slice::from_ref(&tape)), []);
 }
 
 const SLOPE: [Point3; 4] = [[0.0, 0.0, 100.0], [240.0, 0.0, 100.0], [240.0, 144.0, 208.0], [0.0, 144.0, 208.0]];
