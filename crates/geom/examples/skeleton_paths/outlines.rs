@@ -1,7 +1,7 @@
 //! Outlines that are hard on a skeleton, by kind. Inches; a few feet to a hundred feet wide.
 
 use geom::skeleton::{Change, Contour, Side};
-use geom::{Point, add, distance, polygon, scale, sub};
+use geom::{Point, TOLERANCE, add, distance, polygon, scale, sub};
 
 /// Numbers that look random and are the same everywhere.
 pub(crate) struct Chance(u64);
@@ -42,7 +42,7 @@ impl Chance {
 pub(crate) type Make = fn(&mut Chance) -> Vec<Contour>;
 
 /// Every kind.
-pub(crate) const KINDS: [(&str, Make); 12] = [
+pub(crate) const KINDS: [(&str, Make); 14] = [
     ("grid, one run", |chance| one_run(vec![grid(chance)], chance)),
     ("grid, turned, mixed runs", |chance| {
         let outline = turned(&grid(chance), chance);
@@ -78,7 +78,21 @@ pub(crate) const KINDS: [(&str, Make); 12] = [
         let outline = star(chance);
         wild_runs(vec![outline], chance)
     }),
-    ("late starts and breaks", late_starts),
+    ("late starts and breaks", |chance| {
+        let outline = grid(chance);
+        late_starts(outline, chance)
+    }),
+    ("the same, turned and shaken", |chance| {
+        let (outline, by) = (grid(chance), chance.small(-10.0, -1.0));
+        let outline = shaken(&turned(&outline, chance), by, chance);
+        late_starts(outline, chance)
+    }),
+    ("long rows in 1/65536 in", |chance| {
+        let outline = turned(&columns(20, 60, chance), chance);
+        let outline =
+            outline.into_iter().map(|corner| corner.map(|value| (value / TOLERANCE).round() * TOLERANCE)).collect();
+        mixed_runs(vec![outline], chance)
+    }),
     ("holes that close", |chance| {
         let by = chance.small(-10.0, -1.0);
         let hole = shaken(&cee(48.0), by, chance);
@@ -109,10 +123,14 @@ fn reversed(mut corners: Vec<Point>) -> Vec<Point> {
     corners
 }
 
-/// Columns side by side on a grid of 2 ft.
 fn grid(chance: &mut Chance) -> Vec<Point> {
+    columns(2, 7, chance)
+}
+
+/// Columns side by side on a grid of 2 ft.
+fn columns(least: usize, most: usize, chance: &mut Chance) -> Vec<Point> {
     let (mut below, mut above, mut x) = (vec![], vec![], 0.0);
-    for _ in 0..chance.whole(2, 7) {
+    for _ in 0..chance.whole(least, most) {
         let next = x + 24.0 * chance.whole(1, 5) as f64;
         let (low, high) = (-24.0 * chance.whole(0, 2) as f64, 24.0 * chance.whole(1, 5) as f64);
         below.extend([[x, low], [next, low]]);
@@ -222,9 +240,7 @@ fn wild_runs(rings: Vec<Vec<Point>>, chance: &mut Chance) -> Vec<Contour> {
 }
 
 /// Sides that begin to run at a foot, break there, or run from the start, all on the grid.
-fn late_starts(chance: &mut Chance) -> Vec<Contour> {
-    let outline = grid(chance);
-    let outline = if chance.whole(0, 1) == 0 { outline } else { turned(&outline, chance) };
+fn late_starts(outline: Vec<Point>, chance: &mut Chance) -> Vec<Contour> {
     let mut found = contours(vec![outline], || 1.0);
     for side in &mut found[0].sides {
         let change = |at: usize, run: f64| Change { at: 12.0 * at as f64, run };

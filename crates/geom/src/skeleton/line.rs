@@ -38,6 +38,11 @@ impl Care<f64> {
         Self { near: crate::TOLERANCE, one_way: 1e-9, still: 1e-12, meant }
     }
 
+    /// Where places nearer than a tolerance must be told apart: costs little and often helps.
+    pub(super) fn narrower() -> Self {
+        Self { near: 1e-7, ..Self::narrow(Meant::PARALLEL) }
+    }
+
     pub(super) fn coarse() -> Self {
         Self { near: 1e-3, ..Self::narrow(Meant::COARSELY) }
     }

@@ -120,6 +120,7 @@ pub enum Stuck {
 /// [`Stuck`], with a place.
 pub fn skeleton(contours: &[Contour], start: f64) -> Result<Skeleton, Stuck> {
     proved(contours, start, Care::narrow(Meant::PARALLEL), Traced::Narrow)
+        .or_else(|_| proved(contours, start, Care::narrower(), Traced::Narrow))
         .or_else(|_| proved(contours, start, Care::wide(Meant::AS_DRAWN), Traced::Wide))
         .or_else(|stuck| proved(contours, start, Care::wide(Meant::PARALLEL), Traced::Wide).map_err(|_| stuck))
         .or_else(|stuck| proved(contours, start, Care::coarse(), Traced::Coarse).map_err(|_| stuck))
