@@ -24,7 +24,7 @@ impl Trial {
 
     pub(crate) fn sound() -> Self {
         let covering = covering();
-        let layout = Layout { planes: vec![laid(&covering, Self::EXPOSURE)] };
+        let layout = Layout { planes: vec![laid(&covering, Self::EXPOSURE)], ..Layout::default() };
         let roof = Roof { planes: vec![plane(8.0)], ..Roof::default() };
         let (deck, fastener, site, laying) = (deck(), fastener(), site(), Laying::default());
         Self { roof, layout, covering, covered: true, deck, fastener, site, laying }
@@ -189,9 +189,7 @@ fn laid(covering: &Covering, exposure: f64) -> LaidPlane {
         first_butt: 0.0,
         top: Trial::COURSES as f64 * exposure,
         courses: (0..Trial::COURSES).map(course).collect(),
-        laid: Vec::new(),
         units: vec![UnitKind { length: covering.unit.length.to_inches(), width }],
-        cuts: Vec::new(),
         starters: vec![Starters {
             butt: 0.0,
             height,
@@ -201,8 +199,7 @@ fn laid(covering: &Covering, exposure: f64) -> LaidPlane {
             step: width + gap,
             count: 11,
         }],
-        findings: Vec::new(),
-        cut_area: 0.0,
+        ..LaidPlane::default()
     }
 }
 

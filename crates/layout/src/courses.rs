@@ -2,11 +2,15 @@
 
 mod limits;
 mod lines;
+mod matched;
+mod shared;
 mod solve;
 mod station;
 mod top;
 
 pub(crate) use lines::{CourseLines, Slope};
+pub use matched::{Matched, OddCourse, Remedy, Unmatched, WayOut, Why};
+pub(crate) use shared::{Shared, set_out};
 pub use station::{Station, StationSide};
 
 /// S / e this close above a whole number is that number: rounding must not add a course.

@@ -1,4 +1,4 @@
-use roof::Place;
+use roof::{EdgeKind, Place};
 use units::Length;
 
 /// What could not be cured, with its place.
@@ -34,6 +34,29 @@ pub enum Fault {
         /// What shows below the top line.
         is: Length,
         /// The least exposure.
+        least: Length,
+    },
+    /// A course shows an exposure that is no mark of the unit: it must not be laid by the marks.
+    OffTheMarks {
+        /// What it shows.
+        is: Length,
+        /// The nearest mark.
+        mark: Length,
+    },
+    /// Course lines run apart from the eave to the top line.
+    OutOfParallel {
+        /// In 10 ft.
+        is: Length,
+        /// What is not seen, in 10 ft.
+        most: Length,
+    },
+    /// A fixed height leaves a strip of a course narrower than half the least exposure.
+    NarrowStrip {
+        /// The edge at that height.
+        kind: EdgeKind,
+        /// What the strip shows.
+        is: Length,
+        /// Half the least exposure.
         least: Length,
     },
 }

@@ -1,16 +1,21 @@
 use roof::Place;
+use units::Length;
 
-use crate::{Course, Cut, Finding, Starters};
+use crate::{Course, Cut, Finding, Guide, Matched, OutOfSquare, Pole, Starters, Station, Unmatched};
 
 /// The units of the whole roof, plane by plane in the roof's order.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Layout {
     /// One for every plane that is laid.
     pub planes: Vec<LaidPlane>,
+    /// Planes whose courses meet at hips and valleys, where that was asked for.
+    pub matched: Vec<Matched>,
+    /// Hips and valleys at which they were to meet and cannot.
+    pub unmatched: Vec<Unmatched>,
 }
 
 /// One plane with its units. All numbers are inches in the plane's own frame.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct LaidPlane {
     /// Index in `roof.planes`.
     pub plane: usize,
@@ -32,6 +37,14 @@ pub struct LaidPlane {
     pub findings: Vec<Finding>,
     /// Sum of the areas of cut pieces, sq in.
     pub cut_area: f64,
+    /// Heights at which a course line should land, and what came of them, from the lowest up.
+    pub stations: Vec<Station>,
+    /// One for every rake and stretch; one up the middle where there is no rake.
+    pub poles: Vec<Pole>,
+    /// Lines to be snapped along the edges of caps.
+    pub guides: Vec<Guide>,
+    /// Where left and right rafters differ: pieces are those of level lines up to the higher end; poles have their own marks.
+    pub out_of_square: Option<OutOfSquare>,
 }
 
 /// A kind of unit, inches.
@@ -44,6 +57,19 @@ pub struct UnitKind {
 }
 
 impl LaidPlane {
+    /// How far the units of a course cover those two courses below it, three at triple lap; in the first courses, those over
+    /// them stand for what is not there.
+    #[must_use]
+    pub fn headlap(&self, course: usize, covering: &covering::Covering) -> Length {
+        let over = covering.lap.courses() as usize;
+        let lines: Vec<f64> = self.courses.iter().map(|course| course.butt).chain([self.top]).collect();
+        let below = course.saturating_sub(over);
+        match lines.get(below + over) {
+            Some(above) => covering.unit.length - Length::inches(above - lines[below]),
+            None => covering.headlap(Length::inches(self.courses[course].exposure)),
+        }
+    }
+
     /// Field pieces, whole units among them, cut pieces.
     #[must_use]
     pub fn counts(&self) -> Counts {

@@ -3,41 +3,57 @@ use roof::{Place, Plane, Roof};
 use units::Length;
 
 use crate::bond::{Bond, NIL};
-use crate::courses::{CourseLines, Slope};
+use crate::courses::{CourseLines, Shared, Slope, set_out};
 use crate::cut::{Cuts, NIL_AREA, area, sides};
 use crate::legal::{Rules, faults};
 use crate::outline::laid;
 use crate::piece::{Left, keep_left, left_in_columns, left_of};
 use crate::resplit::resplit;
+use crate::set_out::mark_out;
 use crate::start::start;
 use crate::starters::{LowEdge, height, low_edges, starters};
 use crate::strip::{Strip, strips};
 use crate::{Course, Cut, Fault, Finding, LaidPlane, Layout, Run, SettingOut, UnitKind};
 
-/// Lays every plane that has a covering.
+/// Lays every plane that has a covering, with courses that meet at hips and valleys where that is asked for.
 pub fn lay_roof<'a>(roof: &Roof, covering_of: impl Fn(&Plane) -> Option<&'a Covering>, setting_out: &SettingOut) -> Layout {
     let planes = roof.planes.iter().enumerate();
-    let laid = planes.filter_map(|(index, plane)| Some(lay(index, plane, covering_of(plane)?, setting_out)));
-    Layout { planes: laid.collect() }
+    let covered = planes.filter_map(|(index, plane)| Some((index, plane, covering_of(plane)?)));
+    let outlined: Vec<_> = covered.map(|(index, plane, covering)| (index, plane, covering, laid(plane, covering))).collect();
+    let slopes =
+        outlined.iter().filter_map(|(index, plane, covering, outline)| Some((*index, Slope::of(plane, covering, outline)?)));
+    let Shared { mut lines, matched, unmatched } = set_out(roof, &slopes.collect(), setting_out);
+    let lay =
+        |(index, plane, covering, outline)| lay_lines(index, plane, covering, outline, lines.remove(&index), setting_out);
+    Layout { planes: outlined.into_iter().map(lay).collect(), matched, unmatched }
 }
 
-/// Lays one plane: course lines, start offset, pieces, cuts, starters, and findings for what could not be cured.
+/// Lays one plane by itself: course lines, start offset, pieces, cuts, starters, and findings for what could not be cured.
 /// A plane outside the sheet's pitches is laid at the shortest exposure that the sheet knows. A plane without area, or
 /// a sheet whose unit has no size, gives no courses.
 #[must_use]
 pub fn lay(plane_index: usize, plane: &Plane, covering: &Covering, setting_out: &SettingOut) -> LaidPlane {
     let outline = laid(plane, covering);
     let lines = Slope::of(plane, covering, &outline).map(|slope| slope.alone(setting_out));
-    match (lines, Bond::of(covering)) {
-        (Some(lines), Some(bond)) => Setting::new(plane, covering, outline, lines, bond).lay(plane_index),
-        _ => bare(plane_index, covering, outline),
-    }
+    lay_lines(plane_index, plane, covering, outline, lines, setting_out)
+}
+
+fn lay_lines(
+    plane_index: usize,
+    plane: &Plane,
+    covering: &Covering,
+    outline: Vec<Vec<Place>>,
+    lines: Option<CourseLines>,
+    setting_out: &SettingOut,
+) -> LaidPlane {
+    let (Some(lines), Some(bond)) = (lines, Bond::of(covering)) else { return bare(plane_index, covering, outline) };
+    let laid = Setting::new(plane, covering, outline, lines.clone(), bond).lay(plane_index);
+    mark_out(laid, plane, covering, &lines, setting_out)
 }
 
 fn bare(plane: usize, covering: &Covering, laid: Vec<Vec<Place>>) -> LaidPlane {
-    let (courses, cuts, starters, findings) = Default::default();
     let units = vec![UnitKind { length: covering.unit.length.to_inches(), width: covering.unit.width.to_inches() }];
-    LaidPlane { plane, first_butt: 0.0, top: 0.0, courses, laid, units, cuts, starters, findings, cut_area: 0.0 }
+    LaidPlane { plane, laid, units, ..LaidPlane::default() }
 }
 
 /// All that is settled before the first piece is laid.

@@ -27,7 +27,7 @@ pub use laying::LayingTable;
 pub use measured::{EdgeWord, Facing, PlaneTable};
 pub use opening::{MeasuredOpening, MeasuredSpot, OpeningKindWord, OpeningTable, opening_path};
 pub use schema::{job_schema, sheet_schema};
-pub use setting_out::SettingOutTable;
+pub use setting_out::{MatchWord, SettingOutTable};
 pub use silence::{Silence, SilenceTable, silence_path};
 pub use site::SiteTable;
 

@@ -1,18 +1,18 @@
 //! The room's one verb: gathers the others and turns their values into a plan.
 
 use covering::{Catalog, Covering};
-use layout::{Course as LaidCourse, Fault, LaidPlane as Laid, Layout as Laying};
+use layout::{Course as LaidCourse, LaidPlane as Laid, Layout as Laying};
 use roof::{MeasuredPart, Part, Plane as Surface, Point3, Roof as Shape};
 use units::Length;
 
 use crate::cautions::cautions;
 use crate::checked::{checks, silences_of_nothing};
 use crate::job::{block_path, dormer_path, opening_path, plane_path};
-use crate::openings;
 use crate::{
     CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, OrderLine, Plan, Plane, Problem,
     ProblemPlace, Roof, Run, Severity, Starters, Totals, Wall,
 };
+use crate::{courses, openings};
 
 /// Plans a job. Pure: the same job and catalogue give the same plan, on any machine.
 ///
@@ -33,7 +33,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let covering_of = |plane: &Surface| covering.filter(|_| !openings::is_cricket(&roof, plane));
     let coverings: Vec<Option<&Covering>> = roof.planes.iter().map(covering_of).collect();
     let laying = layout::lay_roof(&roof, covering_of, &job.setting_out);
-    problems.extend(short_top_courses(job, &roof, &laying));
+    problems.extend(courses::problems(job, &roof, &laying));
     let order = takeoff::count(&roof, &laying, covering_of);
     problems.extend(silences_of_nothing(job, &roof));
     let checks = checks(job, &roof, &laying, &coverings);
@@ -137,26 +137,6 @@ fn part_path(block: &str, part: Part) -> String {
     }
 }
 
-fn short_top_courses(job: &Job, roof: &Shape, laying: &Laying) -> Vec<Problem> {
-    let findings = laying.planes.iter().flat_map(|laid| laid.findings.iter().map(move |finding| (laid.plane, finding)));
-    findings
-        .filter_map(|(plane, finding)| {
-            let Fault::ShortTopCourse { is, least } = finding.fault else { return None };
-            let plane = &roof.planes[plane];
-            let block = job.blocks.iter().position(|block| block.name == plane.block).map(block_path);
-            let measured = || job.planes.iter().position(|of| of.name == plane.name).map(plane_path);
-            let path = block.or_else(|| path_of_dormer(job, &plane.block)).or_else(measured).unwrap_or_default();
-            Some(Problem {
-                code: "top-course-short".into(),
-                severity: Severity::Caution,
-                says: format!("{}: the top course shows {is}, less than the sheet's least exposure of {least}", plane.name),
-                remedy: "lay it so under the cap, or hide it by a wider cap or apron".into(),
-                place: place_in_file(job, &path, &plane.block, &plane.id),
-            })
-        })
-        .collect()
-}
-
 pub(crate) fn feet([x, y, z]: Point3) -> [f64; 3] {
     [x / 12.0, y / 12.0, z / 12.0]
 }
@@ -248,6 +228,8 @@ fn layout(roof: &Shape, laying: &Laying, covering: Option<&Covering>, stock: tak
         cut,
         stock: stock.units,
         stock_bound: stock.bound,
+        matched: laying.matched.iter().map(|of| courses::matched(roof, of)).collect(),
+        unmatched: laying.unmatched.iter().map(|of| courses::unmatched(roof, of)).collect(),
     }
 }
 
@@ -256,7 +238,7 @@ fn laid_plane(roof: &Shape, laid: &Laid, covering: Option<&Covering>) -> LaidPla
         id: id_of(roof, laid.plane),
         first_butt_in: laid.first_butt,
         top_in: laid.top,
-        courses: laid.courses.iter().map(|row| course(row, laid, covering)).collect(),
+        courses: laid.courses.iter().enumerate().map(|(index, row)| course(index, row, laid, covering)).collect(),
         cuts: laid
             .cuts
             .iter()
@@ -275,11 +257,16 @@ fn laid_plane(roof: &Shape, laid: &Laid, covering: Option<&Covering>) -> LaidPla
                 count: row.count,
             })
             .collect(),
+        stations: courses::stations(laid),
+        poles: laid.poles.iter().map(courses::pole).collect(),
+        guides: laid.guides.iter().map(courses::guide).collect(),
+        out_of_square: laid.out_of_square.map(courses::out_of_square),
+        off_the_marks: courses::off_the_marks(laid),
     }
 }
 
-fn course(row: &LaidCourse, laid: &Laid, covering: Option<&Covering>) -> Course {
-    let headlap = covering.map(|covering| covering.headlap(Length::inches(row.exposure)));
+fn course(index: usize, row: &LaidCourse, laid: &Laid, covering: Option<&Covering>) -> Course {
+    let headlap = covering.map(|covering| laid.headlap(index, covering));
     Course {
         butt_in: row.butt,
         exposure_in: row.exposure,

@@ -4,6 +4,8 @@
 
 use serde::Serialize;
 
+use crate::{Guide, Matched, OffTheMarks, OutOfSquare, Pole, Station, Unmatched};
+
 /// Version of the plan's shape.
 pub const FORMAT: u32 = 1;
 
@@ -256,10 +258,14 @@ pub struct Layout {
     pub stock: u64,
     /// A proven lower bound on `stock`.
     pub stock_bound: u64,
+    /// Planes whose courses meet at hips and valleys, where that was asked for.
+    pub matched: Vec<Matched>,
+    /// Hips and valleys at which they were to meet and cannot.
+    pub unmatched: Vec<Unmatched>,
 }
 
 /// One plane with its units, inches in the plane's own frame.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct LaidPlane {
     /// The plane's id.
     pub id: String,
@@ -275,6 +281,18 @@ pub struct LaidPlane {
     pub laid_in: Vec<Vec<[f64; 2]>>,
     /// The under-eave course.
     pub starters: Vec<Starters>,
+    /// Heights at which a course line should land, from the lowest up.
+    pub stations: Vec<Station>,
+    /// One for every rake and stretch.
+    pub poles: Vec<Pole>,
+    /// Lines to be snapped along the edges of caps.
+    pub guides: Vec<Guide>,
+    /// Where left and right rafters differ.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub out_of_square: Option<OutOfSquare>,
+    /// Where the exposure is no mark of the unit.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub off_the_marks: Option<OffTheMarks>,
 }
 
 /// One row.
@@ -284,7 +302,7 @@ pub struct Course {
     pub butt_in: f64,
     /// To the next butts, or to the top line.
     pub exposure_in: f64,
-    /// How far the units cover those below them, by the sheet's lap rule at this exposure.
+    /// How far the units cover those two courses below them, three at triple lap.
     pub headlap_in: f64,
     /// From and to, for every unbroken row of pieces.
     pub spans_in: Vec<[f64; 2]>,

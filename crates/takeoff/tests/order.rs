@@ -30,12 +30,11 @@ fn laid(plane: usize, whole: u32, cut: u32, starters: u32) -> LaidPlane {
         first_butt: 0.0,
         top: 8.0,
         courses: vec![Course { butt: 0.0, exposure: 8.0, runs: vec![run(whole, None), run(cut, Some(0))] }],
-        laid: vec![],
         units: vec![UnitKind { length: 20.0, width: 12.0 }],
         cuts: vec![Cut { parts: vec![half], area: 120.0, width: 6.0 }],
         starters: vec![Starters { butt: 0.0, height: 11.5, from: 0.0, to: 240.0, left: 0.0, step: 12.0, count: starters }],
-        findings: vec![],
         cut_area: 120.0 * f64::from(cut),
+        ..LaidPlane::default()
     }
 }
 
@@ -51,7 +50,7 @@ fn line<'a>(order: &'a Order, id: &str) -> &'a OrderLine {
 #[allow(clippy::float_cmp, reason = "whole numbers")]
 fn counts_packs_and_weights_of_one_sheet() {
     let (roof, sheet) = (two_planes(), slate());
-    let layout = Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 20)] };
+    let layout = Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 20)], ..Layout::default() };
     let order = count(&roof, &layout, |_| Some(&sheet));
     assert_eq!(
         order.lines.iter().map(|line| line.id.as_str()).collect::<Vec<_>>(),
@@ -79,7 +78,9 @@ fn counts_packs_and_weights_of_one_sheet() {
 #[test]
 fn the_places_of_a_line_make_up_its_quantity() {
     let (roof, sheet) = (two_planes(), slate());
-    let order = count(&roof, &Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 0)] }, |_| Some(&sheet));
+    let order = count(&roof, &Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 0)], ..Layout::default() }, |_| {
+        Some(&sheet)
+    });
     for line in &order.lines {
         let sum: f64 = line.places.iter().map(|place| place.quantity).sum();
         assert!((sum - line.quantity).abs() < 1e-9, "{}", line.id);
@@ -92,7 +93,7 @@ fn the_places_of_a_line_make_up_its_quantity() {
 fn sheets_are_never_mixed_in_a_line() {
     let roof = two_planes();
     let [slate, other] = [slate(), Covering { id: "other".into(), ..slate() }];
-    let layout = Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 20)] };
+    let layout = Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 20)], ..Layout::default() };
     let order = count(&roof, &layout, |plane| Some(if plane.id == "test.0" { &slate } else { &other }));
     assert_eq!(line(&order, "field-units:test").quantity, 107.0);
     assert_eq!(line(&order, "field-units:other").quantity, 94.0);
@@ -106,7 +107,9 @@ fn sheets_are_never_mixed_in_a_line() {
 #[allow(clippy::float_cmp, reason = "whole numbers")]
 fn a_ridge_is_capped_in_the_sheet_of_the_plane_that_is_laid() {
     let (roof, sheet) = (two_planes(), slate());
-    let order = count(&roof, &Layout { planes: vec![laid(1, 90, 4, 20)] }, |plane| (plane.id == "test.1").then_some(&sheet));
+    let order = count(&roof, &Layout { planes: vec![laid(1, 90, 4, 20)], ..Layout::default() }, |plane| {
+        (plane.id == "test.1").then_some(&sheet)
+    });
     assert_eq!(line(&order, "caps").quantity, 34.0);
     assert_eq!(count(&roof, &Layout::default(), |_| Some(&sheet)), Order::default());
 }
@@ -117,7 +120,7 @@ fn a_ridge_is_capped_in_the_sheet_of_the_plane_that_is_laid() {
 fn double_underlayment_advances_by_17_in() {
     let mut sheet = slate();
     sheet.underlayment.double_below = Some(pitch(12.0));
-    let order = count(&two_planes(), &Layout { planes: vec![laid(0, 100, 7, 21)] }, |_| Some(&sheet));
+    let order = count(&two_planes(), &Layout { planes: vec![laid(0, 100, 7, 21)], ..Layout::default() }, |_| Some(&sheet));
     let felt = line(&order, "underlayment");
     assert!((felt.quantity - 400.0).abs() < 1e-9, "200 sq ft in two layers");
     let rolls = felt.quantity / roll_coverage(&sheet.underlayment).to_square_feet();

@@ -98,7 +98,16 @@ fn lay(shape: &Shape) -> LaidPlane {
         step_in: WIDTH + GAP,
         count: ((right + 3.0) / (WIDTH + GAP)).ceil() as u32,
     }];
-    LaidPlane { id: "house.0".into(), first_butt_in: -1.0, top_in: top, courses, cuts, laid_in: vec![laid], starters }
+    LaidPlane {
+        id: "house.0".into(),
+        first_butt_in: -1.0,
+        top_in: top,
+        courses,
+        cuts,
+        laid_in: vec![laid],
+        starters,
+        ..LaidPlane::default()
+    }
 }
 
 fn course(laid: &[Place], index: usize, exposure: f64, cuts: &mut Vec<Cut>) -> Course {

@@ -20,6 +20,12 @@ pub(crate) struct Slope {
     pub(crate) limits: Limits,
     /// Heights between at which a line should land.
     pub(crate) stations: Vec<Station>,
+    /// Inches of rise for an inch up the slope.
+    pub(crate) rise: f64,
+    /// Height of v = 0 above the job's datum; `None` where only the shape is known.
+    pub(crate) foot: Option<f64>,
+    /// Pieces in a course of mean width, about.
+    pub(crate) pieces_a_course: f64,
 }
 
 /// The course lines of a plane, v in inches.
@@ -43,7 +49,34 @@ impl Slope {
         let limits = Limits::of(covering, plane.pitch)?;
         let mut stations = stations(plane, covering);
         stations.retain(|station| station.v > first + NIL && station.v < top - NIL);
-        Some(Self { first, top, limits, stations })
+        let rise = plane.pitch.rise() / 12.0 / plane.pitch.slope_factor();
+        let foot = plane.has_place().then_some(plane.frame.origin[2]);
+        let mean_width = plane.area().to_square_inches() / (top - first).max(NIL);
+        let pieces_a_course = mean_width / (covering.unit.width + covering.gap).to_inches().max(NIL);
+        Some(Self { first, top, limits, stations, rise, foot, pieces_a_course })
+    }
+
+    /// Height of a line.
+    pub(crate) fn height(&self, v: f64) -> f64 {
+        self.foot.unwrap_or(0.0) + v * self.rise
+    }
+
+    /// The fewest courses, none of which shows more than this.
+    pub(crate) fn fewest(&self, exposure: f64) -> usize {
+        ((self.top - self.first) / exposure * (1.0 - ROUNDING)).ceil().max(1.0) as usize
+    }
+
+    /// About how many pieces so many courses take.
+    pub(crate) fn pieces(&self, courses: usize) -> f64 {
+        self.pieces_a_course * courses as f64
+    }
+
+    /// The course lines of this plane at these heights, ascending. A height `near` the first butts or the top line, inches on
+    /// the slope, is taken for it.
+    pub(crate) fn at_heights(&self, heights: &[f64], near: f64, setting_out: &SettingOut) -> CourseLines {
+        let lines = heights.iter().map(|height| (height - self.foot.unwrap_or(0.0)) / self.rise);
+        let within = lines.filter(|&line| line > self.first + near && line < self.top - near);
+        self.lines([self.first].into_iter().chain(within).collect(), setting_out)
     }
 
     /// The course lines of this plane by itself.
@@ -103,6 +136,11 @@ impl CourseLines {
     pub(crate) fn shows(&self, course: usize) -> f64 {
         let next = self.butts.get(course + 1).copied().unwrap_or(self.top);
         (next - self.butts[course]).max(0.0)
+    }
+
+    /// What a course halfway up shows.
+    pub(crate) fn middle(&self) -> f64 {
+        self.shows(self.count() / 2)
     }
 
     /// What the course shows whose butts lie at a height or next below it.

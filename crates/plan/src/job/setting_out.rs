@@ -1,6 +1,9 @@
-use layout::SettingOut;
-use schemars::JsonSchema;
+use std::fmt;
+
+use layout::{MatchHips, SettingOut};
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
+use serde::de::{Deserializer, SeqAccess, Visitor};
 use units::{Length, Measure};
 
 use super::resolve::Desk;
@@ -13,6 +16,55 @@ pub struct SettingOutTable {
     pub tape_step: Option<Measure>,
     /// The greatest change from one course's exposure to the next that nobody sees from the ground. Absent: 1/8 in.
     pub sight_limit: Option<Measure>,
+    /// Courses meet at hips and valleys: `true` on the whole roof, or the ids of the planes concerned. Absent: every plane is
+    /// set out by itself.
+    pub match_hips: Option<MatchWord>,
+}
+
+/// `true`, `false`, or the ids of planes.
+#[derive(Debug, Clone)]
+pub struct MatchWord(pub MatchHips);
+
+impl<'de> Deserialize<'de> for MatchWord {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        from.deserialize_any(MatchVisitor)
+    }
+}
+
+struct MatchVisitor;
+
+impl<'de> Visitor<'de> for MatchVisitor {
+    type Value = MatchWord;
+
+    fn expecting(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
+        to.write_str("true, false or a list of the ids of planes")
+    }
+
+    fn visit_bool<E>(self, all: bool) -> Result<MatchWord, E> {
+        Ok(MatchWord(if all { MatchHips::All } else { MatchHips::None }))
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<MatchWord, A::Error> {
+        let mut ids = std::collections::BTreeSet::new();
+        while let Some(id) = list.next_element::<String>()? {
+            ids.insert(id.trim().into());
+        }
+        Ok(MatchWord(MatchHips::Planes(ids)))
+    }
+}
+
+impl JsonSchema for MatchWord {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "MatchHips".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({
+            "description": "true for the whole roof, false, or a list of the ids of planes.",
+            "type": ["boolean", "array"],
+            "items": { "type": "string" }
+        })
+    }
 }
 
 pub(super) fn setting_out(desk: &mut Desk, table: &SettingOutTable) -> SettingOut {
@@ -24,5 +76,6 @@ pub(super) fn setting_out(desk: &mut Desk, table: &SettingOutTable) -> SettingOu
     SettingOut {
         tape_step: length("tape_step", table.tape_step, finest, coarsest, absent.tape_step),
         sight_limit: length("sight_limit", table.sight_limit, Length::default(), most, absent.sight_limit),
+        match_hips: table.match_hips.as_ref().map_or(MatchHips::None, |word| word.0.clone()),
     }
 }

@@ -1,0 +1,199 @@
+//! What came of setting out the courses, in the plan's words, and what a person must decide.
+
+use layout::{Fault, LaidPlane as Laid, Layout as Laying, Remedy, Why};
+use roof::Roof as Shape;
+use units::Length;
+
+use crate::job::{block_path, dormer_path, plane_path};
+use crate::make::{id_of, place_in_file};
+use crate::{
+    Guide, Job, Mark, Matched, OddCourse, OffTheMarks, OutOfSquare, Pole, PoleStation, Problem, ProblemPlace, Severity,
+    Station, Unmatched, WayOut,
+};
+
+pub(crate) fn stations(laid: &Laid) -> Vec<Station> {
+    let station = |station: &layout::Station| Station {
+        name: station.name(),
+        v_in: station.v,
+        met: station.shows.is_none(),
+        shows_in: station.shows.unwrap_or(0.0),
+    };
+    laid.stations.iter().map(station).collect()
+}
+
+pub(crate) fn pole(pole: &layout::Pole) -> Pole {
+    let mark = |mark: &layout::Mark| Mark { course: mark.course, butt_in: mark.butt, head_in: mark.head };
+    let station = |at: &layout::PoleStation| PoleStation { name: at.station.name(), mark_in: at.mark };
+    Pole {
+        side: match pole.side {
+            layout::PoleSide::Left => "left",
+            layout::PoleSide::Right => "right",
+            layout::PoleSide::Middle => "middle",
+        },
+        u_in: pole.u,
+        top_in: pole.top,
+        marks: pole.marks.iter().map(mark).collect(),
+        stations: pole.stations.iter().map(station).collect(),
+        starts_in: pole.starts.clone(),
+    }
+}
+
+pub(crate) fn guide(guide: &layout::Guide) -> Guide {
+    Guide { kind: guide.kind.name(), line_in: guide.line, off_in: guide.off }
+}
+
+pub(crate) fn out_of_square(is: layout::OutOfSquare) -> OutOfSquare {
+    OutOfSquare { slopes_in: is.slopes, headlaps_in: is.headlaps, in_10_ft: is.in_10_ft }
+}
+
+pub(crate) fn off_the_marks(laid: &Laid) -> Option<OffTheMarks> {
+    laid.findings.iter().find_map(|finding| {
+        let Fault::OffTheMarks { is, mark } = finding.fault else { return None };
+        Some(OffTheMarks { course: finding.course, exposure_in: is.to_inches(), mark_in: mark.to_inches() })
+    })
+}
+
+pub(crate) fn matched(roof: &Shape, of: &layout::Matched) -> Matched {
+    let odd = |odd: &layout::OddCourse| OddCourse {
+        plane: id_of(roof, odd.plane),
+        shows_in: odd.shows,
+        usual_in: odd.usual,
+        courses: odd.courses,
+    };
+    Matched {
+        planes: of.planes.iter().map(|&plane| id_of(roof, plane)).collect(),
+        rise_in: of.rise,
+        courses: of.courses,
+        pieces: of.pieces,
+        odd: of.odd.iter().map(odd).collect(),
+    }
+}
+
+pub(crate) fn unmatched(roof: &Shape, of: &layout::Unmatched) -> Unmatched {
+    let way = |way: &layout::WayOut| WayOut { says: remedy(roof, way.remedy), courses: way.courses, pieces: way.pieces };
+    Unmatched {
+        planes: of.planes.map(|plane| id_of(roof, plane)),
+        kind: of.kind.name(),
+        why: why(of.why),
+        ways: of.ways.iter().map(way).collect(),
+    }
+}
+
+fn why(why: Why) -> String {
+    match why {
+        Why::HeightUnknown => "a plane measured by tape alone has no known height".into(),
+        Why::NoCommonRise { greatest, least } => format!(
+            "no rise per course suits both: the flatter plane allows at most {}, the steeper one asks for at least {}",
+            Length::inches(greatest),
+            Length::inches(least)
+        ),
+    }
+}
+
+fn remedy(roof: &Shape, remedy: Remedy) -> String {
+    let name = |plane: usize| roof.planes.get(plane).map_or("", |plane| plane.name.as_str());
+    match remedy {
+        Remedy::CapHip => "cap the hip: its sides need not meet".into(),
+        Remedy::OpenValley => "leave the valley open: its sides need not meet".into(),
+        Remedy::ShorterExposure { plane, exposure } => {
+            format!("lay {} at {}, below the least exposure", name(plane), Length::inches(exposure))
+        }
+        Remedy::OtherUnit { plane, least } => format!(
+            "choose a unit whose least exposure on {} is no more than {} and whose greatest on the flatter plane is no less",
+            name(plane),
+            Length::inches(least)
+        ),
+    }
+}
+
+/// All that the layout leaves for a person to decide about courses.
+pub(crate) fn problems(job: &Job, roof: &Shape, laying: &Laying) -> Vec<Problem> {
+    let findings = laying.planes.iter().flat_map(|laid| laid.findings.iter().map(move |finding| (laid.plane, finding)));
+    let of_planes = findings.filter_map(|(plane, finding)| of_plane(job, roof, plane, finding.fault));
+    let odd = laying.matched.iter().flat_map(|matched| &matched.odd).map(|odd| odd_course(job, roof, odd));
+    let unmatched = laying.unmatched.iter().map(|of| cannot_match(job, roof, of));
+    of_planes.chain(odd).chain(unmatched).chain(unknown_planes(job, roof)).collect()
+}
+
+fn caution(code: &str, says: String, remedy: String, place: ProblemPlace) -> Problem {
+    Problem { code: code.into(), severity: Severity::Caution, says, remedy, place }
+}
+
+fn of_plane(job: &Job, roof: &Shape, plane: usize, fault: Fault) -> Option<Problem> {
+    let name = &roof.planes[plane].name;
+    let (code, says, remedy) = match fault {
+        Fault::ShortTopCourse { is, least } => (
+            "top-course-short",
+            format!("{name}: the top course shows {is}, less than the sheet's least exposure of {least}"),
+            "lay it so under the cap, or hide it by a wider cap or apron",
+        ),
+        Fault::OutOfParallel { is, most } => (
+            "lines-out-of-parallel",
+            format!("{name}: course lines run {is} out of parallel in 10 ft, where {most} is not seen"),
+            "cut the taper under the ridge caps or at a rake instead, and tell the owner",
+        ),
+        Fault::NarrowStrip { kind, is, least } => (
+            "course-strip-narrow",
+            format!("{name}: at the {} a course shows {is} only, less than half the least exposure, {least}", kind.name()),
+            "move the line by the eave projection, or hide the strip under a longer apron",
+        ),
+        _ => return None,
+    };
+    Some(caution(code, says, remedy.into(), place_of(job, roof, plane)))
+}
+
+/// Where the job describes a plane: its block, its dormer, or its own table.
+fn place_of(job: &Job, roof: &Shape, plane: usize) -> ProblemPlace {
+    let plane = &roof.planes[plane];
+    let block = job.blocks.iter().position(|block| block.name == plane.block).map(block_path);
+    let dormer = || job.dormers.iter().position(|dormer| dormer.name == plane.block).map(dormer_path);
+    let measured = || job.planes.iter().position(|of| of.name == plane.name).map(plane_path);
+    let path = block.or_else(dormer).or_else(measured).unwrap_or_default();
+    place_in_file(job, &path, &plane.block, &plane.id)
+}
+
+fn odd_course(job: &Job, roof: &Shape, odd: &layout::OddCourse) -> Problem {
+    let [shows, usual, off] = [odd.shows, odd.usual, odd.shows - odd.usual].map(Length::inches);
+    let name = &roof.planes[odd.plane].name;
+    let says = format!(
+        "{name}: courses meet their neighbours' after one odd course at the eave, {shows} where others show {usual}"
+    );
+    let way = if off > Length::ZERO { "less" } else { "more" };
+    let by = Length::inches(off.to_inches().abs());
+    let remedy = format!("lay it so; or let the first butts stand out {by} {way}, and all courses are alike");
+    caution("odd-course-at-eave", says, remedy, place_of(job, roof, odd.plane))
+}
+
+fn cannot_match(job: &Job, roof: &Shape, of: &layout::Unmatched) -> Problem {
+    let told = unmatched(roof, of);
+    let [a, b] = of.planes.map(|plane| roof.planes[plane].name.clone());
+    let says = format!("courses of {a} and {b} cannot meet at the {}: {}", told.kind, told.why);
+    let ways: Vec<String> = told.ways.iter().map(priced).collect();
+    let place = place_in_file(job, "setting_out.match_hips", "", &id_of(roof, of.planes[0]));
+    caution("courses-cannot-meet", says, ways.join("; or "), place)
+}
+
+fn priced(way: &WayOut) -> String {
+    match (way.courses, way.pieces) {
+        (Some(0), Some(0)) => format!("{} (laid so)", way.says),
+        (Some(courses), Some(pieces)) => format!("{} ({courses} more courses, about {pieces} more pieces)", way.says),
+        _ => way.says.clone(),
+    }
+}
+
+/// Ids to match that are no planes of this roof.
+fn unknown_planes(job: &Job, roof: &Shape) -> Vec<Problem> {
+    let layout::MatchHips::Planes(ids) = &job.setting_out.match_hips else { return Vec::new() };
+    let unknown = ids.iter().filter(|id| roof.planes.iter().all(|plane| plane.id != **id));
+    let known: Vec<&str> = roof.planes.iter().map(|plane| plane.id.as_str()).collect();
+    let told = unknown.map(|id| {
+        let says = format!("setting_out.match_hips names {id}, which is no plane of this roof");
+        caution(
+            "unknown-plane",
+            says,
+            format!("the planes are {}", known.join(", ")),
+            place_in_file(job, "setting_out.match_hips", "", ""),
+        )
+    });
+    told.collect()
+}
