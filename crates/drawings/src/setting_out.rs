@@ -8,6 +8,7 @@ mod notes;
 mod openings;
 mod pieces;
 mod pole;
+mod set_out;
 mod sheet;
 mod starters;
 mod title_block;

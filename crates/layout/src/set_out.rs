@@ -32,9 +32,10 @@ pub(crate) fn mark_out(
     laid
 }
 
-/// The first course whose exposure is no mark of the unit; the top one ends under a cap or an apron and is laid by its line.
+/// The first course whose exposure is no mark of the unit. The top one ends under a cap or an apron and is laid by its line,
+/// the lowest can be an odd one.
 fn off_the_marks(laid: &LaidPlane, covering: &Covering) -> Option<Finding> {
-    let below_top = laid.courses.split_last()?.1.iter().enumerate();
+    let below_top = laid.courses.split_last()?.1.iter().enumerate().skip(1);
     let nearest = |exposure: f64| {
         let off = |mark: &f64| (mark - exposure).abs();
         covering.marks.iter().map(|mark| mark.to_inches()).min_by(|a, b| off(a).total_cmp(&off(b)))
@@ -55,7 +56,7 @@ fn out_of_parallel(laid: &LaidPlane) -> Option<Finding> {
 fn narrow_strips(lines: &CourseLines) -> impl Iterator<Item = Finding> + '_ {
     let least = lines.least / 2.0;
     lines.stations.iter().filter_map(move |station| {
-        let is = station.shows.filter(|shows| *shows < least)?;
+        let is = station.shows.filter(|shows| *shows < least && station.leaves_strips())?;
         let course = lines.butts.iter().rposition(|&butt| butt <= station.v)?;
         let fault = Fault::NarrowStrip { kind: station.kind, is: Length::inches(is), least: Length::inches(least) };
         Some(Finding { fault, course, at: [0.0, station.v] })

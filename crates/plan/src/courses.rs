@@ -153,14 +153,19 @@ fn place_of(job: &Job, roof: &Shape, plane: usize) -> ProblemPlace {
 }
 
 fn odd_course(job: &Job, roof: &Shape, odd: &layout::OddCourse) -> Problem {
-    let [shows, usual, off] = [odd.shows, odd.usual, odd.shows - odd.usual].map(Length::inches);
+    let [shows, usual, off] = [odd.shows, odd.usual, (odd.shows - odd.usual).abs()].map(Length::inches);
     let name = &roof.planes[odd.plane].name;
     let says = format!(
         "{name}: courses meet their neighbours' after one odd course at the eave, {shows} where others show {usual}"
     );
-    let way = if off > Length::ZERO { "less" } else { "more" };
-    let by = Length::inches(off.to_inches().abs());
-    let remedy = format!("lay it so; or let the first butts stand out {by} {way}, and all courses are alike");
+    let way = if odd.shows < odd.usual / 2.0 {
+        format!("{shows} less, and the odd course is gone")
+    } else if odd.shows < odd.usual {
+        format!("{off} more, and all courses are alike")
+    } else {
+        format!("{off} less, and all courses are alike")
+    };
+    let remedy = format!("lay it so; or let the first butts stand out {way}");
     caution("odd-course-at-eave", says, remedy, place_of(job, roof, odd.plane))
 }
 

@@ -3,26 +3,32 @@ use plan::{Course, Run};
 use super::sheet::{Sheet, in_inches, tape};
 use crate::table::Table;
 
-const HEADINGS: [&str; 6] = ["No.", "Butts", "Heads", "Joint", "L", "R"];
+const HEADINGS: [&str; 7] = ["No.", "Butts", "Right", "Heads", "Joint", "L", "R"];
 
 /// The running marks of the pole, the first joint of every course and the cuts at its ends; columns that hold nothing are left out.
 pub(crate) fn table(sheet: &Sheet) -> Table {
-    let rows: Vec<[String; 6]> =
+    let rows: Vec<[String; 7]> =
         sheet.laid.courses.iter().enumerate().map(|(index, course)| row(sheet, index, course)).collect();
     let filled: Vec<usize> = (0..HEADINGS.len()).filter(|&column| rows.iter().any(|row| !row[column].is_empty())).collect();
-    let kept = |row: [String; 6]| filled.iter().map(|&column| row[column].clone()).collect();
+    let kept = |row: [String; 7]| filled.iter().map(|&column| row[column].clone()).collect();
     Table::new("Courses", filled.iter().map(|&column| HEADINGS[column]).collect(), rows.into_iter().map(kept).collect())
 }
 
-fn row(sheet: &Sheet, index: usize, course: &Course) -> [String; 6] {
+fn row(sheet: &Sheet, index: usize, course: &Course) -> [String; 7] {
     [
         (index + 1).to_string(),
-        tape(sheet.butt_mark(course)),
-        sheet.head_mark(course).map(tape).unwrap_or_default(),
+        tape(sheet.butt_mark("left", index)),
+        right_butts(sheet, index),
+        sheet.head_mark("left", index).map(tape).unwrap_or_default(),
         Sheet::first_joint(course).map(in_inches).unwrap_or_default(),
         cut_number(course.runs.first()),
         cut_number(course.runs.last()),
     ]
+}
+
+/// Marks of the right pole, where a plane is out of square.
+fn right_butts(sheet: &Sheet, index: usize) -> String {
+    sheet.laid.out_of_square.as_ref().map_or_else(String::new, |_| tape(sheet.butt_mark("right", index)))
 }
 
 fn cut_number(run: Option<&Run>) -> String {

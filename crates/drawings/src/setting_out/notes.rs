@@ -2,17 +2,17 @@ use plan::Starters;
 use units::Length;
 
 use super::arrangement::Arrangement;
-use super::openings;
 use super::pieces::JOINTED_COURSES;
 use super::sheet::{Sheet, in_inches, tape};
 use super::title_block;
+use super::{openings, set_out};
 use crate::lettering::{LINE, SMALL, fitted, small, wrap};
 use crate::page::MARGIN;
 use crate::{Anchor, Item};
 
-/// Most lines: five, and a line for two openings.
+/// Most lines: five, a line for two openings, and one for what each note on setting out says.
 fn most_lines(sheet: &Sheet) -> usize {
-    5 + openings::numbered(sheet).count().div_ceil(2)
+    5 + openings::numbered(sheet).count().div_ceil(2) + set_out::notes(sheet).len()
 }
 
 /// Of the notes and the space over and under them, mm.
@@ -43,6 +43,7 @@ pub(crate) fn draw(sheet: &Sheet, arrangement: &Arrangement, keyed: &[String]) -
 
 fn notes(sheet: &Sheet, keyed: &[String]) -> Vec<String> {
     let mut notes = vec![start(sheet), pole(sheet)];
+    notes.extend(set_out::notes(sheet));
     if !keyed.is_empty() {
         notes.push(format!("Short edges: {}.", keyed.join("; ")));
     }

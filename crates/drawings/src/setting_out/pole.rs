@@ -1,5 +1,3 @@
-use plan::Course;
-
 use super::sheet::{Sheet, tape};
 use super::view::{EDGE_LABEL, View};
 use crate::lettering::{SMALL, centred, small, width};
@@ -41,10 +39,8 @@ fn is_labelled(sheet: &Sheet, scale: Scale, index: usize) -> bool {
 
 /// The same pole at both sides of the plane: butts shown at the left, heads at the right.
 pub(crate) fn draw(sheet: &Sheet, view: &View) -> Vec<Item> {
-    let butts = |course: &Course| Some(sheet.butt_mark(course));
-    let heads = |course: &Course| sheet.head_mark(course);
-    let mut items = Side::left(view).draw(sheet, view, "Butts", butts);
-    items.extend(Side::right(view).draw(sheet, view, "Heads", heads));
+    let mut items = Side::left(view).draw(sheet, view, "Butts", |course| Some(sheet.butt_mark("left", course)));
+    items.extend(Side::right(view).draw(sheet, view, "Heads", |course| sheet.head_mark("right", course)));
     items
 }
 
@@ -65,12 +61,13 @@ impl Side {
         Self { middle: right + EDGE_LABEL + 1.0 + POLE / 2.0, outward: 1.0, anchor: Anchor::Start }
     }
 
-    fn draw(&self, sheet: &Sheet, view: &View, heading: &str, mark: impl Fn(&Course) -> Option<f64>) -> Vec<Item> {
+    fn draw(&self, sheet: &Sheet, view: &View, heading: &str, mark: impl Fn(usize) -> Option<f64>) -> Vec<Item> {
         let top = view.point([0.0, sheet.laid.top_in])[1];
         let zero = view.point([0.0, sheet.laid.first_butt_in])[1];
         let mut items = vec![self.rod(top, zero), centred([self.middle, top - HEADING + SMALL / 2.0], 0.0, heading)];
-        for (index, course) in sheet.laid.courses.iter().enumerate() {
-            let Some(mark) = mark(course) else { continue };
+        items.extend(sheet.laid.stations.iter().map(|station| self.station(view.point([0.0, station.v_in])[1])));
+        for index in 0..sheet.laid.courses.len() {
+            let Some(mark) = mark(index) else { continue };
             let y = view.point([0.0, sheet.laid.first_butt_in + mark])[1];
             items.extend(self.tick(y, index.is_multiple_of(super::pieces::line_step(sheet, view))));
             if is_labelled(sheet, view.scale, index) {
@@ -92,6 +89,12 @@ impl Side {
     fn tick(&self, y: f64, shown: bool) -> Option<Item> {
         let [from, to] = [self.middle - POLE / 2.0, self.middle + POLE / 2.0];
         shown.then(|| Item::Line { points: vec![[from, y], [to, y]], line: LineType::Piece })
+    }
+
+    /// A fixed height: a tick that stands out towards the plane; the notes name it.
+    fn station(&self, y: f64) -> Item {
+        let points = vec![[self.middle, y], [self.middle - self.outward * POLE, y]];
+        Item::Line { points, line: LineType::Course }
     }
 
     fn words(&self, y: f64, words: String) -> Item {

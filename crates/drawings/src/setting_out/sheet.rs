@@ -1,4 +1,4 @@
-use plan::{Course, LaidPlane, Plan, Plane};
+use plan::{Course, LaidPlane, Mark, Plan, Plane, Pole};
 use units::Length;
 
 /// Planes of more pieces are drawn as course lines.
@@ -58,15 +58,23 @@ impl<'a> Sheet<'a> {
         high - low
     }
 
-    /// Running mark of a course's butts, from the first butts.
-    pub(crate) fn butt_mark(&self, course: &Course) -> f64 {
-        course.butt_in - self.laid.first_butt_in
+    /// Running marks of a course on the pole of a side, `left` or `right`; on any other pole of the plane if none of that side
+    /// reaches it.
+    pub(crate) fn mark(&self, side: &str, course: usize) -> Option<&Mark> {
+        let of = |pole: &'a Pole| pole.marks.iter().find(|mark| mark.course == course);
+        let on_side = self.laid.poles.iter().filter(|pole| pole.side == side).find_map(of);
+        on_side.or_else(|| self.laid.poles.iter().find_map(of))
     }
 
-    /// Running mark of a course's heads; none above the top line, where units are trimmed under caps or aprons.
-    pub(crate) fn head_mark(&self, course: &Course) -> Option<f64> {
-        let head = course.butt_in + self.plan.covering.length_in;
-        (head <= self.laid.top_in).then_some(head - self.laid.first_butt_in)
+    /// Mark of a course's butts on the pole of a side.
+    pub(crate) fn butt_mark(&self, side: &str, course: usize) -> f64 {
+        let exact = || self.laid.courses[course].butt_in - self.laid.first_butt_in;
+        self.mark(side, course).map_or_else(exact, |mark| mark.butt_in)
+    }
+
+    /// Mark of a course's heads on the pole of a side; none above the top line, where units are trimmed under caps or aprons.
+    pub(crate) fn head_mark(&self, side: &str, course: usize) -> Option<f64> {
+        self.mark(side, course)?.head_in
     }
 
     /// From the left end of a course to its first joint; none for a course of one piece. At a valley a joint can lie left of the

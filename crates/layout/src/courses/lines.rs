@@ -100,7 +100,7 @@ impl Slope {
             is_above: station.side == StationSide::Above,
             miss,
             least_strip: self.limits.least / 2.0,
-            strip: miss * STRIP,
+            strip: if station.leaves_strips() { miss * STRIP } else { miss },
         }
     }
 

@@ -41,6 +41,11 @@ impl Station {
         }
     }
 
+    /// Along a level edge a course is cut to a strip; where valleys meet there is only a point.
+    pub(crate) fn leaves_strips(&self) -> bool {
+        self.kind != EdgeKind::Valley
+    }
+
     /// What people call it.
     #[must_use]
     pub const fn name(&self) -> &'static str {

@@ -1,0 +1,63 @@
+use plan::{OffTheMarks, OutOfSquare, Station};
+
+use super::sheet::{Sheet, in_inches, tape};
+
+/// Fixed heights told one by one.
+const MOST_STATIONS: usize = 8;
+
+/// What the lead must know of the course lines, a line of the notes each.
+pub(crate) fn notes(sheet: &Sheet) -> Vec<String> {
+    let laid = sheet.laid;
+    let mut notes: Vec<String> = laid.off_the_marks.iter().map(off_the_marks).collect();
+    notes.extend(laid.out_of_square.iter().map(out_of_square));
+    notes.extend(stations(sheet));
+    notes.extend(guides(sheet));
+    notes
+}
+
+fn off_the_marks(off: &OffTheMarks) -> String {
+    format!(
+        "Do not lay by the marks on the unit: course {} shows {}, and the nearest mark is {}.",
+        off.course + 1,
+        in_inches(off.exposure_in),
+        in_inches(off.mark_in)
+    )
+}
+
+fn out_of_square(is: &OutOfSquare) -> String {
+    let [left, right] = is.slopes_in.map(tape);
+    let [left_lap, right_lap] = is.headlaps_in.map(in_inches);
+    format!(
+        "Out of square: {left} at the left, {right} at the right; each pole has its own marks. Least headlap {left_lap} at the \
+         left, {right_lap} at the right; lines run {} apart in 10 ft.",
+        in_inches(is.in_10_ft)
+    )
+}
+
+fn stations(sheet: &Sheet) -> Option<String> {
+    let told: Vec<String> = sheet.laid.stations.iter().take(MOST_STATIONS).map(|station| told(sheet, station)).collect();
+    let more = if sheet.laid.stations.len() > MOST_STATIONS { " …" } else { "" };
+    (!told.is_empty()).then(|| format!("Fixed heights on the poles: {}{more}.", told.join("; ")))
+}
+
+fn told(sheet: &Sheet, station: &Station) -> String {
+    let mark = tape(station.v_in - sheet.laid.first_butt_in);
+    let name = station.name;
+    if station.met {
+        format!("{name} {mark}, a line")
+    } else {
+        format!("{name} {mark}, {} shows", in_inches(station.shows_in))
+    }
+}
+
+/// Caps lie to a straight line, whatever the framing does.
+fn guides(sheet: &Sheet) -> Option<String> {
+    let off = sheet.laid.guides.first()?.off_in;
+    let has = |kind: &str| sheet.laid.guides.iter().any(|guide| guide.kind == kind);
+    let lines = match (has("hip"), has("ridge")) {
+        (true, true) => "hips and ridge",
+        (true, false) => "hips",
+        _ => "ridge",
+    };
+    (off > 0.0).then(|| format!("Caps of {lines}: snap a straight line {} down from both ends of each.", in_inches(off)))
+}
