@@ -286,6 +286,7 @@ fn random(desk: &mut Desk, covering: &Covering) {
     // A joint needs room over the widest unit, and one over each unit beside it.
     let room = widths.last().map_or(Length::ZERO, |widest| widest.width + covering.gap);
     let least = covering.joint_offset * 2.0;
-    let says = || format!("the widest unit with its gap, {room}, leaves a joint over it no room: twice the offset is {least}");
+    let says =
+        || format!("the widest unit with its gap, {room}, leaves a joint over it no room: twice the offset is {least}");
     desk.expect(widths.is_empty() || room >= least, "bond.widths", says, "Mend the offset, or add a wider unit.");
 }

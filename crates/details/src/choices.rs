@@ -1,18 +1,18 @@
-use units::{Area, Length};
+use units::{Area, Length, Temperature};
 
 use crate::Roll;
 
 /// Where the house stands; what was not told is unknown.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Site {
-    /// Mean winter temperature, °F.
-    pub winter_temperature: Option<f64>,
+pub struct Climate {
+    /// Mean winter temperature.
+    pub winter: Option<Temperature>,
     /// The place asks for an ice barrier, or does not, whatever the temperature.
     pub ice_barrier: Option<bool>,
     /// The residential code that is adopted.
     pub code: Option<CodeEdition>,
     /// Climate zone of the energy code, 1 to 8.
-    pub climate_zone: Option<u32>,
+    pub zone: Option<u32>,
 }
 
 /// An edition of the International Residential Code.

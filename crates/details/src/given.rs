@@ -3,7 +3,7 @@ use layout::Layout;
 use roof::{EdgeKind, Line, Plane, Roof};
 use units::{Area, Length};
 
-use crate::{Attic, Deck, DryInChoices, Site};
+use crate::{Attic, Climate, Deck, DryInChoices};
 
 /// What details are placed from: plain values, filled by whoever plans.
 #[derive(Debug, Clone, Copy)]
@@ -19,7 +19,7 @@ pub struct Given<'a> {
     /// Plan area inside the wall lines; none where a wall line is not known.
     pub floor_area: Option<Area>,
     /// Where the house stands.
-    pub site: Site,
+    pub climate: Climate,
     /// What the roof is laid on.
     pub deck: Deck,
     /// What is laid under the units, and how.

@@ -2,14 +2,14 @@
 
 use geom::region::Region;
 use roof::{EdgeKind, Line, Place, PlacedOpening, Plane};
-use units::{Length, Pitch};
+use units::{Length, Pitch, Temperature};
 
 use crate::strip::{Lies, Patch, Strip};
 use crate::surface::{ANYWHERE, beside, carried, range, rises, stretches};
 use crate::{CodeEdition, DryInChoices, Given, Missing, Roll, WallFace};
 
-/// Below this mean winter temperature, °F, ice backs water up at the eaves (common practice, no published source).
-const COLD: f64 = 25.0;
+/// Below this mean winter temperature ice backs water up at the eaves (common practice, no published source).
+const COLD: Temperature = Temperature::fahrenheit(25.0);
 
 /// Editions that also ask for 36 in along the slope at 8:12 and steeper: 2015, 2018 and 2021 (International Residential
 /// Code R905.1.2, as a code officials' discussion of the 2024 edition tells; the code itself was not read).
@@ -82,7 +82,7 @@ pub(crate) fn lay(given: &Given<'_>) -> IceBarrier {
         barrier.missing.push(Missing {
             what: "ice barrier".into(),
             says: "it is not known whether the place asks for an ice barrier, so none is laid along the eaves".into(),
-            remedy: "write winter_temperature_f, the mean of the winter, or ice_barrier = true or false under [site]".into(),
+            remedy: "write winter, its mean temperature, or ice_barrier = true or false under [site]".into(),
         });
     }
     barrier
@@ -90,12 +90,12 @@ pub(crate) fn lay(given: &Given<'_>) -> IceBarrier {
 
 /// Whether an eave is to have one, and why.
 fn asked(given: &Given<'_>) -> (Option<bool>, String) {
-    let site = given.site;
-    match (site.ice_barrier, site.winter_temperature) {
+    let site = given.climate;
+    match (site.ice_barrier, site.winter) {
         (Some(true), _) => (Some(true), "Asked for by the job.".into()),
         (Some(false), _) => (Some(false), "None by the job.".into()),
-        (None, Some(is)) if is < COLD => (Some(true), format!("The mean winter temperature, {is} °F, is below {COLD} °F.")),
-        (None, Some(is)) => (Some(false), format!("None: the mean winter temperature, {is} °F, is not below {COLD} °F.")),
+        (None, Some(is)) if is < COLD => (Some(true), format!("The mean winter temperature, {is}, is below {COLD}.")),
+        (None, Some(is)) => (Some(false), format!("None: the mean winter temperature, {is}, is not below {COLD}.")),
         (None, None) => (None, "Not known whether the place asks for one.".into()),
     }
 }
@@ -126,7 +126,7 @@ fn along_eave(given: &Given<'_>, index: usize, line: &Line, barrier: &mut IceBar
     let frame = &given.roof.planes[plane].frame;
     let ends = line.ends.map(|[x, y, _]| frame.place(x, y));
     let pitch = given.roof.planes[plane].pitch;
-    let length = ice_barrier_length(Length::inches(reach), pitch, given.site.code);
+    let length = ice_barrier_length(Length::inches(reach), pitch, given.climate.code);
     let reach = length.to_inches() / pitch.slope_factor();
     up_from(given, Edge { plane, ends, reach }, 0, barrier);
 }

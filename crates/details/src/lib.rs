@@ -18,7 +18,7 @@ mod surface;
 mod underlayment;
 mod vents;
 
-pub use choices::{Attic, CodeEdition, Deck, DryInChoices, FastenerGrid, Framing, RidgeVent, Site, SoffitVent, WallFace};
+pub use choices::{Attic, Climate, CodeEdition, Deck, DryInChoices, FastenerGrid, Framing, RidgeVent, SoffitVent, WallFace};
 pub use details::{Details, DryIn, Missing};
 pub use given::Given;
 pub use ice_barrier::{courses_that_reach, ice_barrier_length};

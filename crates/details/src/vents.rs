@@ -83,9 +83,9 @@ pub fn vent_share(attic: &Attic, code: Option<CodeEdition>, climate_zone: Option
 /// Works out the vents of an attic, or says what is missing.
 pub(crate) fn vents(given: &Given<'_>, attic: &Attic) -> Result<Vents, Missing> {
     let floor = attic.area.or(given.floor_area).ok_or_else(no_floor)?;
-    let (share, why) = vent_share(attic, given.site.code, given.site.climate_zone);
+    let (share, why) = vent_share(attic, given.climate.code, given.climate.zone);
     let needed = part(floor, 1.0 / f64::from(share));
-    let upper = upper_share(given.site.code).map(|of| part(needed, of));
+    let upper = upper_share(given.climate.code).map(|of| part(needed, of));
     let ridges = attic.ridge_vent.map_or_else(Vec::new, |vent| ridges(given, &vent));
     let gives = ridge_gives(&ridges, attic.ridge_vent.as_ref());
     let lower = lower(needed, upper, gives);

@@ -1,6 +1,8 @@
 //! The job: a measured roof and what it is to be covered with, read from a file that a person typed.
 
+mod attic;
 mod dormer;
+mod dry_in;
 mod file;
 mod laying;
 mod measured;
@@ -17,8 +19,10 @@ use layout::SettingOut;
 use reader::{Format, Mistake, Places, Read, read};
 use roof::{Block, Dormer, MeasuredPlane};
 
+pub use attic::{AtticTable, FramingWord, RidgeVentTable, SoffitVentTable};
 pub use checks::{Deck, DeckKind, Drive, Edition, Fastener, FastenerKind, Laying, Metal, Site, WindExposure};
 pub use dormer::{DormerKindWord, DormerTable, dormer_path};
+pub use dry_in::{DeckJoints, DripEdgeTable, DryInTable, FastenerGridTable, RollTable, WallFaceWord};
 pub use file::{
     BayTable, BlockTable, BreakTable, CoveringTable, DeckTable, EdgeTable, FastenerTable, HoleTable, JobFile, OutlineAtWord,
     TurretTable,
@@ -53,6 +57,14 @@ pub struct Job {
     pub setting_out: SettingOut,
     /// What the units are nailed to, if told.
     pub deck: Option<Deck>,
+    /// What was found of the deck.
+    pub deck_found: details::Deck,
+    /// What is laid under the units.
+    pub dry_in: details::DryInChoices,
+    /// The attic, if told.
+    pub attic: Option<details::Attic>,
+    /// Cold and code of the site.
+    pub climate: details::Climate,
     /// What the units are fastened with, if told.
     pub fastener: Option<Fastener>,
     /// Direction of north in plan, degrees clockwise from +y.

@@ -5,7 +5,9 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use units::{LengthUnit, Measure, Pitch};
 
+use super::attic::AtticTable;
 use super::dormer::DormerTable;
+use super::dry_in::{DeckJoints, DryInTable};
 use super::laying::LayingTable;
 use super::measured::PlaneTable;
 use super::opening::OpeningTable;
@@ -51,6 +53,10 @@ pub struct JobFile {
     /// Findings that somebody has looked at and accepts.
     #[serde(default)]
     pub silence: Vec<SilenceTable>,
+    /// What is laid under the units, and how.
+    pub dry_in: Option<DryInTable>,
+    /// The space under the roof that is to be vented.
+    pub attic: Option<AtticTable>,
 }
 
 /// What the roof is covered with.
@@ -203,6 +209,18 @@ pub struct DeckTable {
     pub snow_load_psf: Option<f64>,
     /// Whether an old covering lies on it and is to come off.
     pub old_covering: Option<bool>,
+    /// How joints between its sheets are held.
+    pub joints: Option<DeckJoints>,
+    /// Old coverings that lie on it and come off.
+    pub old_layers: Option<u32>,
+    /// Whether it was found flat.
+    pub flat: Option<bool>,
+    /// Whether it was found sound.
+    pub sound: Option<bool>,
+    /// Whether it was found dry.
+    pub dry: Option<bool>,
+    /// Whether water was seen to run off everywhere.
+    pub drains: Option<bool>,
 }
 
 /// What the units are fastened with.

@@ -7,7 +7,9 @@ use reader::{Mistake, Places, quoted};
 use roof::{Block, Hole, OutlineAt, Side};
 use units::{Length, LengthUnit, Measure};
 
+use super::attic::attic;
 use super::dormer::dormers;
+use super::dry_in::{climate, deck_found, dry_in};
 use super::file::{BlockTable, DeckTable, EdgeTable, FastenerTable, JobFile, OutlineAtWord};
 use super::laying::laying;
 use super::opening::openings;
@@ -45,6 +47,10 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         planes: measured::planes(&mut desk, &file.plane),
         setting_out: file.setting_out.as_ref().map_or_else(SettingOut::default, |table| setting_out(&mut desk, table)),
         deck: file.deck.as_ref().map(|table| deck(&mut desk, table)),
+        deck_found: file.deck.as_ref().map_or_else(Default::default, |table| deck_found(&mut desk, table)),
+        dry_in: dry_in(&mut desk, &file.dry_in.clone().unwrap_or_default()),
+        attic: file.attic.as_ref().map(|table| attic(&mut desk, table)),
+        climate: file.site.as_ref().map_or_else(Default::default, |table| climate(&mut desk, table)),
         fastener: file.fastener.as_ref().map(|table| fastener(&mut desk, table)),
         north_deg: file.site.as_ref().map_or(0.0, |table| north(&mut desk, table)),
         site: file.site.as_ref().map_or_else(Default::default, |table| site(&mut desk, table)),

@@ -32,6 +32,12 @@ pub struct SiteTable {
     pub snow_thermal_factor: Option<f64>,
     /// Average temperature of January: "22 F".
     pub january: Option<Temperature>,
+    /// Average of the whole winter: "22 F". Below 25 F an ice barrier is laid along the eaves.
+    pub winter: Option<Temperature>,
+    /// Whether the place asks for an ice barrier; it rules over the temperature.
+    pub ice_barrier: Option<bool>,
+    /// Climate zone of the energy code, 1 to 8.
+    pub climate_zone: Option<u32>,
     /// The coldest that units get: "-10 F".
     pub coldest: Option<Temperature>,
     /// Whether the space under the roof is heated.
