@@ -2,6 +2,7 @@
 
 pub(crate) mod checks;
 mod courses;
+mod dry_in;
 mod lines;
 mod openings;
 mod order;
@@ -21,6 +22,7 @@ pub(crate) fn page(plan: &Plan, ink: Ink) -> String {
     lines::write(&mut page, plan);
     openings::write(&mut page, plan);
     courses::write(&mut page, plan);
+    dry_in::write(&mut page, plan);
     order::write(&mut page, plan);
     checks::write(&mut page, plan);
     cautions(&mut page, plan);

@@ -1,4 +1,6 @@
-use crate::{Layers, Rolls, Step, Vents};
+use units::Length;
+
+use crate::{FastenerGrid, Layers, Rolls, Step, Vents};
 
 /// What goes under and around the units of a roof.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -22,6 +24,21 @@ pub struct DryIn {
     pub rolls: Vec<Rolls>,
     /// Why there is, or is not, an ice barrier, in a sentence.
     pub ice_barrier: String,
+    /// How far it reaches along every eave that has one.
+    pub eaves: Vec<EaveBarrier>,
+    /// Where fasteners of the underlayment go; none where nothing is covered.
+    pub fasteners: Option<FastenerGrid>,
+}
+
+/// How far the ice barrier reaches up the slope from one eave; a break above may let it end on the next plane.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct EaveBarrier {
+    /// Index in [`roof::Roof::lines`].
+    pub line: usize,
+    /// What is asked for.
+    pub needed: Length,
+    /// What whole courses give.
+    pub laid: Length,
 }
 
 /// Something that the job does not tell.

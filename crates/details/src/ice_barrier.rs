@@ -6,7 +6,7 @@ use units::{Length, Pitch, Temperature};
 
 use crate::strip::{Lies, Patch, Strip};
 use crate::surface::{ANYWHERE, beside, carried, range, rises, stretches};
-use crate::{CodeEdition, DryInChoices, Given, Missing, Roll, WallFace};
+use crate::{CodeEdition, DryInChoices, EaveBarrier, Given, Missing, Roll, WallFace};
 
 /// Below this mean winter temperature ice backs water up at the eaves (common practice, no published source).
 const COLD: Temperature = Temperature::fahrenheit(25.0);
@@ -29,6 +29,7 @@ pub(crate) struct IceBarrier {
     pub(crate) shelters: Vec<Shelter>,
     /// Why there is one or none.
     pub(crate) says: String,
+    pub(crate) eaves: Vec<EaveBarrier>,
     pub(crate) missing: Vec<Missing>,
 }
 
@@ -58,6 +59,11 @@ pub fn courses_that_reach(length: Length, roll: &Roll) -> u32 {
     let [width, advance] = [roll.width, roll.width - roll.side_lap].map(Length::to_inches);
     let more = ((length.to_inches() - width) / advance - 1e-9).ceil();
     1 + more.max(0.0) as u32
+}
+
+fn laid(length: Length, roll: &Roll) -> Length {
+    let more = courses_that_reach(length, roll) - 1;
+    roll.width + (roll.width - roll.side_lap) * f64::from(more)
 }
 
 /// Lays the barrier.
@@ -127,6 +133,7 @@ fn along_eave(given: &Given<'_>, index: usize, line: &Line, barrier: &mut IceBar
     let ends = line.ends.map(|[x, y, _]| frame.place(x, y));
     let pitch = given.roof.planes[plane].pitch;
     let length = ice_barrier_length(Length::inches(reach), pitch, given.climate.code);
+    barrier.eaves.push(EaveBarrier { line: index, needed: length, laid: laid(length, &given.dry_in.ice_barrier) });
     let reach = length.to_inches() / pitch.slope_factor();
     up_from(given, Edge { plane, ends, reach }, 0, barrier);
 }

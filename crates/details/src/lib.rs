@@ -19,7 +19,7 @@ mod underlayment;
 mod vents;
 
 pub use choices::{Attic, Climate, CodeEdition, Deck, DryInChoices, FastenerGrid, Framing, RidgeVent, SoffitVent, WallFace};
-pub use details::{Details, DryIn, Missing};
+pub use details::{Details, DryIn, EaveBarrier, Missing};
 pub use given::Given;
 pub use ice_barrier::{courses_that_reach, ice_barrier_length};
 pub use layers::{Layer, LayerKind, Layers};

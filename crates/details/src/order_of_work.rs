@@ -131,7 +131,7 @@ fn dry_in_step(dry_in: &DryIn) -> Step {
 fn laps(rolls: &Rolls) -> String {
     let roll = &rolls.roll;
     format!(
-        "{} lies flat, each course over the one below: {} at top laps, {} at end laps; carried over hips, ridges and valleys.",
+        "Underlayment ({}) lies flat, each course over the one below: {} at top laps, {} at end laps; carried over hips, ridges and valleys.",
         roll.name, roll.side_lap, roll.end_lap
     )
 }

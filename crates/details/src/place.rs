@@ -40,7 +40,7 @@ fn dry_in(given: &Given<'_>, missing: &mut Vec<Missing>) -> DryIn {
         bench.cut(Kind::Underlayment, sheet, &underlayment::roll(covering), || under(given, sheet, &barrier.shelters));
         bench.cut(Kind::Interlayment, sheet, &choices.interlayment, || between(given, sheet));
     }
-    DryIn { rolls: bench.rolls, ice_barrier: barrier.says }
+    DryIn { rolls: bench.rolls, ice_barrier: barrier.says, eaves: barrier.eaves, fasteners: Some(choices.fasteners) }
 }
 
 fn under(given: &Given<'_>, sheet: &str, shelters: &[Shelter]) -> Vec<Strip> {

@@ -1,4 +1,4 @@
-use roof::Place;
+use roof::{Place, Roof};
 use units::{Length, Mass};
 
 /// All that is laid from one kind of roll, or from lengths of edge metal.
@@ -141,6 +141,30 @@ impl Patch {
 }
 
 impl Strip {
+    /// Where it lies, in words: `house, south, course 3`, `valley, house, south / wing, east`, `round kitchen chimney`.
+    #[must_use]
+    pub fn name(&self, roof: &Roof) -> String {
+        let name_of = |plane: usize| roof.planes.get(plane).map_or("", |plane| plane.name.as_str());
+        let plane = self.patches.first().map_or("", |patch| name_of(patch.plane));
+        match self.lies {
+            Lies::Eave { course } => format!("eave, {plane}, course {}", course + 1),
+            Lies::Course { course } => format!("{plane}, course {}", course + 1),
+            Lies::Line { line } => roof.lines.get(line).map_or_else(String::new, |line| {
+                let planes: Vec<&str> = line.planes.iter().map(|&plane| name_of(plane)).collect();
+                format!("{}, {}", line.kind.name(), planes.join(" / "))
+            }),
+            Lies::Opening { opening } => {
+                format!("round {}", roof.openings.get(opening).map_or("", |opening| opening.name.as_str()))
+            }
+        }
+    }
+
+    /// Of all its pieces, in inches: its length and the end laps.
+    #[must_use]
+    pub fn cut_length(&self) -> f64 {
+        self.pieces.iter().map(|piece| piece.length).sum()
+    }
+
     /// Along a line of the roof.
     pub(crate) fn along(line: usize, patches: Vec<Patch>, length: f64) -> Self {
         Self { lies: Lies::Line { line }, patches, length, pieces: Vec::new(), fasteners: 0 }

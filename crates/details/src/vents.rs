@@ -22,6 +22,8 @@ pub struct Vents {
     pub lower: Area,
     /// Every ridge that can be vented.
     pub ridges: Vec<RidgeRun>,
+    /// Length of one section of the ridge vent; none where no ridge vent is described.
+    pub section: Option<Length>,
     /// NFA that the ridges give.
     pub ridge_gives: Area,
     /// To be cut out of the deck at the ridge, both sides and the ridge board together; none where it is not known.
@@ -94,6 +96,7 @@ pub(crate) fn vents(given: &Given<'_>, attic: &Attic) -> Result<Vents, Missing> 
         soffit: attic.soffit_vent.map(|vent| Length::feet(lower.to_square_inches() / vent.nfa_per_foot.to_square_inches())),
         eaves: given.eaves().map(|(_, line)| line.length()).fold(Length::ZERO, |sum, length| sum + length),
         notes: Vec::new(),
+        section: attic.ridge_vent.map(|vent| vent.section),
         ridge_gives: gives,
         floor,
         share,

@@ -3,13 +3,17 @@
 mod cautions;
 mod checked;
 mod courses;
+mod details_told;
 mod job;
 mod make;
 mod openings;
+mod placing;
 mod plan;
+mod plan_details;
 mod set_out;
 
 pub use job::*;
 pub use make::plan;
 pub use plan::*;
+pub use plan_details::*;
 pub use set_out::*;

@@ -12,7 +12,7 @@ use crate::{
     CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, OrderLine, Plan, Plane, Problem,
     ProblemPlace, Roof, Run, Severity, Starters, Totals, Wall,
 };
-use crate::{courses, openings};
+use crate::{courses, details_told, openings, placing};
 
 /// Plans a job. Pure: the same job and catalogue give the same plan, on any machine.
 ///
@@ -34,7 +34,8 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let coverings: Vec<Option<&Covering>> = roof.planes.iter().map(covering_of).collect();
     let laying = layout::lay_roof(&roof, covering_of, &job.setting_out);
     problems.extend(courses::problems(job, &roof, &laying));
-    let order = takeoff::count(&roof, &laying, covering_of);
+    let details = placing::details(job, &roof, &laying, &coverings);
+    let order = takeoff::count(&roof, &laying, &details, covering_of);
     problems.extend(silences_of_nothing(job, &roof));
     let checks = checks(job, &roof, &laying, &coverings);
     Plan {
@@ -43,6 +44,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
         covering: covering_used(job, covering),
         problems,
         layout: layout(&roof, &laying, covering, order.stock),
+        details: details_told::details(&roof, &details),
         order: order.lines.into_iter().map(order_line).collect(),
         checks,
         cautions: cautions(&roof, covering),

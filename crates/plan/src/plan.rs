@@ -4,7 +4,7 @@
 
 use serde::Serialize;
 
-use crate::{Guide, Matched, OffTheMarks, OutOfSquare, Pole, Station, Unmatched};
+use crate::{Details, Guide, Matched, OffTheMarks, OutOfSquare, Pole, Station, Unmatched};
 
 /// Version of the plan's shape.
 pub const FORMAT: u32 = 1;
@@ -24,6 +24,8 @@ pub struct Plan {
     pub roof: Roof,
     /// Every unit.
     pub layout: Layout,
+    /// Dry-in, vents and the order of work.
+    pub details: Details,
     /// What to order.
     pub order: Vec<OrderLine>,
     /// Every rule's outcome.

@@ -34,7 +34,7 @@ pub(crate) fn line(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> 
 }
 
 /// `ridge, house, south / house, north`.
-fn name(roof: &Roof, line: &Line) -> String {
+pub(crate) fn name(roof: &Roof, line: &Line) -> String {
     let planes: Vec<&str> =
         line.planes.iter().filter_map(|&plane| roof.planes.get(plane)).map(|plane| plane.name.as_str()).collect();
     format!("{}, {}", line.kind.name(), planes.join(" / "))

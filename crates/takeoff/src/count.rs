@@ -1,30 +1,39 @@
 use std::collections::BTreeSet;
 
 use covering::Covering;
+use details::Details;
 use layout::Layout;
 use roof::{Plane, Roof};
 
 use crate::laying::{Laying, by_sheet};
-use crate::{Order, OrderLine, caps, field, nails, starters, stock, underlayment};
+use crate::{Order, OrderLine, caps, dry_in, field, nails, ridge_vent, starters, stock};
 
 /// Counts what the laid planes need. `covering_of` gives the sheet in which a plane was laid; sheets are never mixed in
 /// a line. Lines of which nothing is needed are left out.
 #[must_use]
-pub fn count<'a>(roof: &'a Roof, layout: &'a Layout, covering_of: impl Fn(&Plane) -> Option<&'a Covering>) -> Order {
+pub fn count<'a>(
+    roof: &'a Roof,
+    layout: &'a Layout,
+    details: &Details,
+    covering_of: impl Fn(&Plane) -> Option<&'a Covering>,
+) -> Order {
     let layings = by_sheet(roof, layout, covering_of);
     let laid: BTreeSet<usize> = layings.iter().flat_map(|laying| laying.indices.iter().copied()).collect();
     let lines = layings.iter().flat_map(|laying| {
         let id = |line: &str| if layings.len() > 1 { format!("{line}:{}", laying.covering.id) } else { line.into() };
-        lines(roof, laying, &laid).map(|line| OrderLine { id: id(&line.id), ..line })
+        let units = units(roof, laying, &laid);
+        let sheets = dry_in::lines(roof, &details.dry_in, &laying.covering.id);
+        units.into_iter().chain(sheets).map(move |line| OrderLine { id: id(&line.id), ..line })
     });
+    let lines = lines.chain(dry_in::lines(roof, &details.dry_in, "")).chain(ridge_vent::line(roof, details.vents.as_ref()));
     Order {
         lines: lines.filter(|line| line.quantity > 0.0).collect(),
         stock: layings.iter().map(|laying| stock(laying.planes.iter().map(|(_, laid)| *laid), laying.covering)).sum(),
     }
 }
 
-fn lines(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> [OrderLine; 5] {
+fn units(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> [OrderLine; 4] {
     let caps = caps::line(roof, laying, laid);
     let nails = nails::line(laying, &caps);
-    [field::line(laying), starters::line(laying), caps, nails, underlayment::line(laying)]
+    [field::line(laying), starters::line(laying), caps, nails]
 }

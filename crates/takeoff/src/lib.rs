@@ -4,16 +4,16 @@
 
 mod caps;
 mod count;
+mod dry_in;
 mod field;
 mod laying;
 mod nails;
 mod order;
+mod ridge_vent;
 mod starters;
 mod stock;
-mod underlayment;
 
 pub use caps::caps_along;
 pub use count::count;
 pub use order::{CountedPlace, Order, OrderLine};
 pub use stock::{Stock, stock};
-pub use underlayment::roll_coverage;
