@@ -260,26 +260,32 @@ fn ends_on(plane: &Plane, line: &Line) -> [Place; 2] {
     nearest.unwrap_or_else(|| line.ends.map(|[x, y, _]| plane.frame.place(x, y)))
 }
 
-/// Round an opening: one square piece over a small one; else a width below, at both sides and above, each over the last.
+/// Round an opening, on every covered plane that it comes through.
 fn round(given: &Given<'_>, index: usize, opening: &PlacedOpening) -> Vec<Strip> {
-    let Some(&plane) = opening.planes.first().filter(|&&plane| given.covering(plane).is_some()) else { return Vec::new() };
+    let planes = opening.planes.iter().filter(|&&plane| given.covering(plane).is_some());
+    planes.flat_map(|&plane| round_on(given, index, opening, plane)).collect()
+}
+
+/// One square piece over a small opening; else a width below, at both sides and above, each over the last.
+fn round_on(given: &Given<'_>, index: usize, opening: &PlacedOpening, plane: usize) -> Vec<Strip> {
     let roll = &given.dry_in.ice_barrier;
     let [width, lap] = [roll.width, roll.end_lap].map(Length::to_inches);
-    let [u, v] = opening.at;
-    let [across, up] = [opening.width, opening.height].map(Length::to_inches);
-    let region = given.roof.planes[plane].places();
-    let make = |rect: ([f64; 2], [f64; 2]), upright: bool| on_plane(&region, index, plane, rect, upright);
-    if across.max(up) <= width * ONE_PIECE {
-        return make(([u - width / 2.0, u + width / 2.0], [v - width / 2.0, v + width / 2.0]), false);
+    let surface = &given.roof.planes[plane];
+    let corners: Vec<Place> = opening.corners.iter().map(|&[x, y, _]| surface.frame.place(x, y)).collect();
+    let [[left, right], [low, high]] = [0, 1].map(|axis| range(&corners, axis));
+    let region = surface.places();
+    let make = |u: [f64; 2], v: [f64; 2], upright: bool| on_plane(&region, index, plane, (u, v), upright);
+    if (right - left).max(high - low) <= width * ONE_PIECE {
+        let about = |[from, to]: [f64; 2]| widened([f64::midpoint(from, to); 2], width / 2.0);
+        return make(about([left, right]), about([low, high]), false);
     }
-    let [left, right, low, high] = [u - across / 2.0, u + across / 2.0, v - up / 2.0, v + up / 2.0];
-    let outer = [left - width, right + width];
-    let sides = [low - lap, high + lap];
+    let outer = widened([left, right], width);
+    let sides = widened([low, high], lap);
     let strips = [
-        make((outer, [low - width, low]), false),
-        make(([outer[0], left], sides), true),
-        make(([right, outer[1]], sides), true),
-        make((outer, [high, high + width]), false),
+        make(outer, [low - width, low], false),
+        make([outer[0], left], sides, true),
+        make([right, outer[1]], sides, true),
+        make(outer, [high, high + width], false),
     ];
     strips.concat()
 }

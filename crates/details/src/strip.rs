@@ -136,7 +136,9 @@ impl Patch {
 
     fn range(&self, axis: usize) -> [f64; 2] {
         let values = self.corners.iter().map(|corner| corner[axis]);
-        values.fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], value| [low.min(value), high.max(value)])
+        let range = values.fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], value| [low.min(value), high.max(value)]);
+        // An edge of the frame is 0, not -0.
+        range.map(|value| value + 0.0)
     }
 }
 
