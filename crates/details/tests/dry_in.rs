@@ -319,6 +319,28 @@ proptest! {
         }
     }
 
+    /// Two houses side by side whose south slopes are one plane with two eaves, the second lower by a jog.
+    #[test]
+    fn a_jog_of_the_eave_is_covered_too(
+        rise in 4.0..12.0f64, jog in 3.0..150.0f64, overhang in 0.0..24.0f64, shares in shares(), double: bool,
+    ) {
+        let mut sheet = felted();
+        sheet.underlayment.double_below = double.then(|| pitch(9.0));
+        let long = gable_block(300.0, 300.0, rise, overhang);
+        let mut deep = gable_block(260.0, 300.0 + jog, rise, overhang);
+        (deep.name, deep.eave_height) = ("deep".into(), long.eave_height - jog * rise / 12.0);
+        for corner in &mut deep.outline {
+            *corner = [corner[0] + 300.0, corner[1] - jog];
+        }
+        deep.sides[2].eave_height = Some(long.eave_height);
+        let house = House::new(&[long, deep], &[], sheet);
+        prop_assert_eq!(house.roof.planes.len(), 2, "both slopes are one plane each");
+        let details = house.place();
+        covered(&house, &details, &shares)?;
+        lapped(&house, &details)?;
+        iced(&house, &details, &shares)?;
+    }
+
     /// On a plain gable that grows, nothing that is ordered falls by more than a pack.
     #[test]
     fn a_gable_that_grows_never_needs_a_roll_less_than_one_less(

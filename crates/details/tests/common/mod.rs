@@ -1,5 +1,5 @@
 //! Roofs, sheets and choices made for tests. All figures of sheets and rolls are invented.
-#![allow(dead_code, reason = "each test file uses its part")]
+#![allow(dead_code, unused_imports, reason = "each test file uses its part")]
 #![allow(clippy::unwrap_used, reason = "tests only")]
 
 #[path = "../../../layout/tests/common/mod.rs"]
@@ -9,7 +9,7 @@ use covering::Covering;
 use details::{Attic, Climate, Deck, Details, DryInChoices, FastenerGrid, Given, Roll, place};
 use layout::{Layout, lay_roof};
 use roof::{Block, Opening, OpeningKind, OutlineAt, Roof, Side, SideKind, Spot, build, cut_out, overhangs};
-use units::{Area, Length, Mass, Pitch};
+use units::{Area, Length, Mass};
 
 pub(crate) use sheets::{inches, moulded, pitch, plain_slate};
 
@@ -115,8 +115,4 @@ pub(crate) fn ell_block(width: f64, depth: f64, wing: f64, out: f64, rise: f64, 
 
 pub(crate) fn opening(kind: OpeningKind, at: [f64; 2], width: f64, height: f64) -> Opening {
     Opening { name: format!("{} at {at:?}", kind.name()), kind, spot: Spot::Over(at), width, height }
-}
-
-pub(crate) fn pitch_of(rise: f64) -> Pitch {
-    pitch(rise)
 }
