@@ -69,6 +69,11 @@ impl Trial {
         Self { roof, layout: Layout::default(), ..Self::sound() }
     }
 
+    /// Lays one of its planes, as if it were as wide and as high as the sound roof's.
+    pub(crate) fn lay(&mut self, plane: usize, exposure: f64) {
+        self.layout.planes.push(LaidPlane { plane, ..laid(&self.covering, exposure) });
+    }
+
     pub(crate) fn set_pitch(&mut self, rise: f64) {
         self.roof.planes = vec![plane(rise)];
     }

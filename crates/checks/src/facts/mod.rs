@@ -81,6 +81,12 @@ impl<'a> Facts<'a> {
         format!("{}, course {}", self.plane_name(place), place.course + 1)
     }
 
+    /// What the course at a place shows, in inches.
+    pub(crate) fn exposure_at(&self, place: Place) -> f64 {
+        let laid = self.laid().find(|laid| laid.index == place.plane);
+        laid.and_then(|laid| laid.units.courses.get(place.course)).map_or(0.0, |course| course.exposure)
+    }
+
     pub(crate) fn plane_name(&self, place: Place) -> &'a str {
         self.roof.planes.get(place.plane).map_or("", |plane| &plane.name)
     }

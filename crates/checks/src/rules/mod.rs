@@ -2,9 +2,13 @@
 
 use crate::Rule;
 
+mod courses_miss_at_hip;
+mod exposure_not_a_mark;
 mod exposure_over_code;
 mod exposure_too_great;
+mod gap_opens_too_wide;
 mod gap_outside_code;
+mod gap_too_tight;
 mod headlap_below_code;
 mod headlap_too_short;
 mod joint_over_joint;
@@ -14,16 +18,26 @@ mod pitch_below_code;
 mod pitch_too_low;
 mod sidelap_below_code;
 mod slate_sidelap_too_short;
+mod top_course_too_short;
+mod top_out_of_parallel;
+mod unit_lies_too_flat;
 
 /// Every rule, family by family. A new one is a new file and its line here.
 pub const RULES: &[Rule] = &[
     pitch_too_low::RULE,
     exposure_too_great::RULE,
+    courses_miss_at_hip::RULE,
+    exposure_not_a_mark::RULE,
     exposure_over_code::RULE,
     pitch_below_code::RULE,
+    top_course_too_short::RULE,
+    top_out_of_parallel::RULE,
+    unit_lies_too_flat::RULE,
     headlap_too_short::RULE,
     joint_over_joint::RULE,
+    gap_opens_too_wide::RULE,
     gap_outside_code::RULE,
+    gap_too_tight::RULE,
     headlap_below_code::RULE,
     sidelap_below_code::RULE,
     slate_sidelap_too_short::RULE,
