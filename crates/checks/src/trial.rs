@@ -59,7 +59,8 @@ impl Trial {
             (band.least_exposure, band.greatest_exposure, band.headlap) = (inches(2.0), inches(exposure), inches(headlap));
         }
         trial.set_exposure(exposure);
-        trial.fastener.metal = Some(Metal::StainlessSteel);
+        let [length, shank] = [2.0, 0.125].map(|size| Some(inches(size)));
+        trial.fastener = Fastener { metal: Some(Metal::StainlessSteel), length, shank, ..trial.fastener };
         trial
     }
 

@@ -3,6 +3,7 @@
 use crate::Rule;
 
 mod courses_miss_at_hip;
+mod cut_piece_loses_its_nails;
 mod exposure_not_a_mark;
 mod exposure_over_code;
 mod exposure_too_great;
@@ -12,12 +13,19 @@ mod gap_too_tight;
 mod headlap_below_code;
 mod headlap_too_short;
 mod joint_over_joint;
+mod nail_metal_unfit;
+mod nail_misses_code_penetration;
+mod nail_near_joint;
+mod nail_points_show;
+mod nail_smaller_than_code;
 mod nail_too_short;
+mod nails_outlived_by_units;
 mod piece_too_small;
 mod pitch_below_code;
 mod pitch_too_low;
 mod sidelap_below_code;
 mod slate_sidelap_too_short;
+mod too_few_nails;
 mod top_course_too_short;
 mod top_out_of_parallel;
 mod unit_lies_too_flat;
@@ -42,7 +50,15 @@ pub const RULES: &[Rule] = &[
     sidelap_below_code::RULE,
     slate_sidelap_too_short::RULE,
     piece_too_small::RULE,
+    cut_piece_loses_its_nails::RULE,
     nail_too_short::RULE,
+    nail_misses_code_penetration::RULE,
+    nail_near_joint::RULE,
+    nail_points_show::RULE,
+    nail_smaller_than_code::RULE,
+    too_few_nails::RULE,
+    nail_metal_unfit::RULE,
+    nails_outlived_by_units::RULE,
 ];
 
 #[cfg(test)]
