@@ -5,6 +5,7 @@
 mod bonds;
 mod catalog;
 mod conditions;
+mod cutting;
 mod desk;
 mod resolve;
 mod sheet;
@@ -19,6 +20,7 @@ pub use conditions::{
     ChalkGroup, Conditions, FireClass, FireTest, ImpactTest, Movement, MovementGroup, NailLine, Parted, Temperatures,
     TemperaturesGroup, Tested, TestedGroup, WindSpeed, WindTest, Wood,
 };
+pub use cutting::{CuttingGroup, CuttingRules, CuttingTool, MadeSides};
 pub use resolve::read_sheet;
 pub use sheet::{
     CapGroup, EdgesGroup, ExposureGroup, LapGroup, NailsGroup, PackGroup, SheetFile, StarterGroup, UnderlaymentGroup,
@@ -64,6 +66,8 @@ pub struct Covering {
     pub pack: Pack,
     /// What the sheet says beyond sizes.
     pub conditions: Conditions,
+    /// How field units may be cut, and what may be made of offcuts; none where the sheet says nothing about it.
+    pub cutting: Option<CuttingRules>,
     /// Where each group of values comes from: the group's path in the sheet (`nails`, `exposure[0]`), its source.
     pub sources: Vec<(String, String)>,
     /// The figures are invented and stand for no product.

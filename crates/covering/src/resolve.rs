@@ -3,6 +3,7 @@ use units::{Length, Pitch};
 
 use crate::bonds::{self, bonds};
 use crate::conditions::{self, conditions};
+use crate::cutting::cutting;
 use crate::desk::Desk;
 use crate::sheet::{CapGroup, EdgesGroup, ExposureGroup, NailsGroup, SheetFile, StarterGroup, UnderlaymentGroup, UnitGroup};
 use crate::{Band, Bonds, Cap, Covering, Edges, Lap, Nails, Pack, Starter, Underlayment, Unit};
@@ -48,6 +49,7 @@ fn resolve(sheet: &SheetFile, places: &Places) -> (Covering, Vec<reader::Mistake
         underlayment: underlayment(&mut desk, &sheet.underlayment),
         pack: Pack { count: desk.count("pack.count", sheet.pack.count) },
         conditions: conditions(&mut desk, sheet),
+        cutting: sheet.cutting.as_ref().map(|group| cutting(&mut desk, sheet, group)),
         sources: sources(&mut desk, sheet),
         invented: sheet.invented,
     };
@@ -195,6 +197,7 @@ fn sources(desk: &mut Desk, sheet: &SheetFile) -> Vec<(String, String)> {
     ]
     .into_iter()
     .chain(sheet.bond.as_ref().map(|bond| ("bond", &bond.source)))
+    .chain(sheet.cutting.as_ref().map(|cutting| ("cutting", &cutting.source)))
     .map(|(group, source)| (group.to_string(), source))
     .chain(bands)
     .chain(conditions::sources(sheet))
@@ -225,6 +228,9 @@ fn together(desk: &mut Desk, covering: &Covering) {
     starter_joints(desk, covering);
     less(desk, ("lap.gap", covering.gap), ("the unit's width", covering.unit.width));
     less(desk, ("lap.least_piece", covering.least_piece), ("the unit's width", covering.unit.width + SLACK));
+    if let Some(cutting) = covering.cutting {
+        less(desk, ("cutting.kerf", cutting.kerf), ("the unit's width", covering.unit.width));
+    }
     less(desk, ("cap.exposure", covering.cap.exposure), ("the cap's length", covering.cap.length + SLACK));
     less(desk, ("underlayment.top_lap", covering.underlayment.top_lap), ("the roll's width", covering.underlayment.width));
     less(desk, ("underlayment.end_lap", covering.underlayment.end_lap), ("the roll's length", covering.underlayment.length));

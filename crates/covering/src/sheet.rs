@@ -3,7 +3,7 @@ use serde::Deserialize;
 use units::{LengthUnit, Measure, Pitch};
 
 use crate::conditions::{ChalkGroup, MovementGroup, TemperaturesGroup, TestedGroup, Wood};
-use crate::{BondGroup, Lap, Material};
+use crate::{BondGroup, CuttingGroup, Lap, Material};
 
 /// The data sheet of one covering as it is typed. Copy a generic one and type in the maker's figures; the maker's own
 /// sheet always rules.
@@ -51,6 +51,8 @@ pub struct SheetFile {
     pub tested: Option<TestedGroup>,
     /// Chalk for lines on the units.
     pub chalk: Option<ChalkGroup>,
+    /// How field units may be cut. Absent: nothing is made of offcuts, as the sheet does not say how.
+    pub cutting: Option<CuttingGroup>,
 }
 
 fn inches() -> LengthUnit {

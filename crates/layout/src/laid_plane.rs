@@ -48,7 +48,7 @@ pub struct LaidPlane {
 }
 
 /// A kind of unit, inches.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct UnitKind {
     /// From butt to head.
     pub length: f64,

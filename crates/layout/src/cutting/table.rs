@@ -1,0 +1,100 @@
+//! Which kinds of pieces may come from one unit together.
+
+use super::candidate::{Candidate, may_fit, seats};
+use super::shape::{Blank, SNUG};
+
+/// Up to so many kinds every two are tried; of more, each only with those that fill its unit best.
+const MOST_KINDS: usize = 1_200;
+/// How many are tried then.
+const BEST_MATES: usize = 24;
+
+/// The kinds and who goes with whom.
+#[derive(Debug)]
+pub(crate) struct Table {
+    pub(crate) blank: Blank,
+    pub(crate) kinds: Vec<Candidate>,
+    /// For each, ascending, those that one unit may give together with it; itself too where a unit may give two.
+    pub(crate) mates: Vec<Vec<u32>>,
+    /// Whether every two were tried.
+    pub(crate) complete: bool,
+}
+
+impl Table {
+    pub(crate) fn new(kinds: Vec<Candidate>, blank: Blank) -> Self {
+        let complete = kinds.len() <= MOST_KINDS;
+        let mut table = Self { blank, mates: vec![Vec::new(); kinds.len()], kinds, complete };
+        if complete {
+            table.try_every_two()
+        } else {
+            table.try_best_mates()
+        }
+        table
+    }
+
+    pub(crate) fn are_mates(&self, a: usize, b: usize) -> bool {
+        self.mates[a].binary_search(&(b as u32)).is_ok()
+    }
+
+    fn try_every_two(&mut self) {
+        for a in 0..self.kinds.len() {
+            for b in a..self.kinds.len() {
+                if self.go_together(a, b) {
+                    self.join(a, b);
+                }
+            }
+        }
+        self.sort();
+    }
+
+    /// Those whose feet fill what a piece's foot leaves, the widest first.
+    fn try_best_mates(&mut self) {
+        let mut order: Vec<usize> = (0..self.kinds.len()).collect();
+        order.sort_by(|&a, &b| self.kinds[b].foot.total_cmp(&self.kinds[a].foot));
+        for a in 0..self.kinds.len() {
+            let room = self.blank.width - self.kinds[a].foot - self.blank.kerf + SNUG;
+            let first = order.partition_point(|&b| self.kinds[b].foot > room);
+            let tried = order[first..].iter().take(BEST_MATES).copied();
+            for b in tried.filter(|&b| self.go_together(a, b)).collect::<Vec<_>>() {
+                self.join(a, b);
+            }
+        }
+        self.sort();
+    }
+
+    fn join(&mut self, a: usize, b: usize) {
+        self.mates[a].push(b as u32);
+        if a != b {
+            self.mates[b].push(a as u32);
+        }
+    }
+
+    fn sort(&mut self) {
+        for mates in &mut self.mates {
+            mates.sort_unstable();
+            mates.dedup();
+        }
+    }
+
+    fn go_together(&self, a: usize, b: usize) -> bool {
+        let [one, other] = [&self.kinds[a], &self.kinds[b]];
+        let enough = a != b || one.count > 1;
+        let feet = one.foot + other.foot + self.blank.kerf <= self.blank.width + SNUG || one.foot.min(other.foot) <= 0.0;
+        let narrow = one.is_narrow(&self.blank) && other.is_narrow(&self.blank);
+        enough && feet && !narrow && one.area + other.area <= self.blank.area() && may_fit(&[one, other], &self.blank)
+    }
+
+    /// As [`may_fit`], for pieces of which every two are mates.
+    pub(crate) fn may_fit(&self, pieces: &[usize]) -> bool {
+        pieces.len() < 3 || may_fit(&self.candidates(pieces), &self.blank)
+    }
+
+    /// Whether a way to cut them from one unit is known, for pieces of which every two are mates.
+    pub(crate) fn fits(&self, pieces: &[usize]) -> bool {
+        let known = pieces.len() < 2 || pieces.len() == 2 && pieces.iter().all(|&piece| self.kinds[piece].convex);
+        known || seats(&self.candidates(pieces), &self.blank).is_some()
+    }
+
+    pub(crate) fn candidates(&self, pieces: &[usize]) -> Vec<&Candidate> {
+        pieces.iter().map(|&piece| &self.kinds[piece]).collect()
+    }
+}
