@@ -33,7 +33,7 @@ pub(crate) fn carve(roof: &mut Roof, fit: Fit) {
             notch(roof, here, beyond, &astride.paths[0]);
             notch(roof, beyond, here, &astride.paths[1]);
             let mut corners = astride.around();
-            let first = corners.iter().position(|&(_, p)| p == low_left).unwrap_or_default();
+            let first = corners.iter().position(|&(_, p)| distance(p, low_left) < JOINED).unwrap_or_default();
             corners.rotate_left(first);
             placed(roof, &fit, corners, None);
         }
