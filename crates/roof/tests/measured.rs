@@ -541,7 +541,8 @@ fn is_surveyable(roof: &Roof) -> bool {
     let apart = |a: &Point3| corners.iter().all(|b| gap(*a, *b) < 1e-3 || gap(*a, *b) > 12.0);
     let is_wall = |line: &roof::Line| matches!(line.kind, EdgeKind::Sidewall | EdgeKind::Headwall | EdgeKind::DeadValley);
     let is_whole = roof.planes.iter().all(|plane| plane.rings.len() == 1);
-    is_whole && !roof.lines.iter().any(is_wall) && corners.iter().all(apart)
+    let is_short = |line: &roof::Line| line.length().to_inches() < 12.0;
+    is_whole && !roof.lines.iter().any(|line| is_wall(line) || is_short(line)) && corners.iter().all(apart)
 }
 
 fn sorted(a: &str, b: &str) -> [String; 2] {
