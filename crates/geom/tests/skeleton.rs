@@ -1,6 +1,6 @@
 //! The skeleton against closed forms and against what its definition demands.
 
-use geom::skeleton::{Contour, Side, Skeleton, skeleton};
+use geom::skeleton::{Change, Contour, Side, Skeleton, Traced, skeleton};
 use geom::{Point, polygon};
 use proptest::prelude::*;
 
@@ -142,7 +142,7 @@ fn courtyard() {
 #[test]
 fn a_break_begins_a_new_face() {
     // Gambrel: 24 wide, run 0.5 up to 8, then run 2: 4 in are gone on each side, 8 in are left for each upper plane.
-    let side = |run: f64| Side { run, changes: vec![geom::skeleton::Change { at: 8.0, run: 2.0 }] };
+    let side = |run: f64| Side { run, changes: vec![Change { at: 8.0, run: 2.0 }] };
     let gable = Side::running(0.0);
     let corners = rectangle(40.0, 24.0);
     let sides = vec![side(0.5), gable.clone(), side(0.5), gable];
@@ -177,12 +177,98 @@ fn a_turned_cee_has_no_spike() {
     assert!((top(&trace(&corners, &[2.0; 8])) - 24.0 / 2.0).abs() < 1e-4);
 }
 
+/// A wing on either side of a body, turned, with gables and three runs: in `f64` every bound leaves a part open, the coarse one
+/// too.
+#[test]
+fn a_turned_grid_needs_wide_numbers() {
+    let corners = [
+        [-8.258978, -47.284134],
+        [157.23549, -76.190555],
+        [161.364979, -52.548488],
+        [208.649112, -60.807466],
+        [225.167068, 33.760801],
+        [177.882934, 42.019779],
+        [169.623956, -5.264355],
+        [27.771556, 19.512578],
+        [44.289511, 114.080845],
+        [20.647444, 118.210334],
+    ];
+    let roof = trace(&corners, &[0.0, 2.0, 2.0, 2.0, 1.5, 1.5, 1.0, 0.0, 0.0, 0.0]);
+    assert_eq!(roof.traced, Traced::Wide);
+    assert!(close(face_areas(&roof).iter().sum(), polygon::area(&corners)));
+}
+
+/// Five sides bent by a hair, each half with a run of its own: a vertex runs along them a hundred thousand times as fast as the
+/// sides move.
+#[test]
+fn nearly_straight_corners_need_wide_numbers() {
+    let corners = [
+        [314.70404, -157.98485],
+        [240.87536, 25.42397],
+        [167.0467, 208.83278],
+        [37.26003, 115.50773],
+        [-92.52664, 22.18267],
+        [-231.23002, -77.69856],
+        [-369.93342, -177.57977],
+        [-174.88988, -244.69341],
+        [20.15368, -311.80705],
+        [167.42886, -234.89596],
+    ];
+    let roof = trace(&corners, &[0.031, 26.704, 5.528, 0.582, 34.089, 0.045, 1.359, 1.144, 0.434, 6.447]);
+    assert_eq!(roof.traced, Traced::Wide);
+    assert!(close(face_areas(&roof).iter().sum(), polygon::area(&corners)));
+}
+
+/// Three upright sides begin to slope, and one breaks, at heights at which the front parts too.
+#[test]
+fn late_starts_need_wide_numbers() {
+    let corners = vec![
+        [0.0, 0.0],
+        [-19.0003855, 14.6623788],
+        [10.3243721, 52.6631497],
+        [-46.6767842, 96.6502861],
+        [-90.6639207, 39.6491298],
+        [-33.6627643, -4.3380067],
+        [-92.3122795, -80.3395485],
+        [-73.311894, -95.0019273],
+    ];
+    let slope = || Side::running(1.0);
+    let from = |run: f64, at: f64, then: f64| Side { run, changes: vec![Change { at, run: then }] };
+    let (upright, late) = (from(0.0, 12.0, 1.0), from(0.0, 24.0, 1.0));
+    let sides = vec![slope(), upright.clone(), slope(), slope(), slope(), upright, from(0.5, 12.0, 2.0), late];
+    let area = polygon::area(&corners);
+    let roof = skeleton(&[Contour { corners, sides }], 0.0).unwrap();
+    assert_eq!(roof.traced, Traced::Wide);
+    assert!(close(face_areas(&roof).iter().sum(), area));
+}
+
 /// The definition for convex outlines: the roof is the lower envelope of the planes of its sides.
 fn envelope_height(corners: &[Point], runs: &[f64], p: Point) -> f64 {
     polygon::sides(corners)
         .zip(runs)
         .map(|((a, b), run)| geom::cross(geom::sub(b, a), geom::sub(p, a)) / geom::distance(a, b) / run)
         .fold(f64::INFINITY, f64::min)
+}
+
+/// Corners on an ellipse, and the middle of every side between them moved out.
+fn bulged(angles: &[f64], by: f64) -> Vec<Point> {
+    let mut angles = angles.to_vec();
+    angles.sort_by(f64::total_cmp);
+    angles.dedup_by(|a, b| *a - *b < 0.02);
+    let corners: Vec<Point> = angles.iter().map(|&a| [200.0 * libm::cos(a), 150.0 * libm::sin(a)]).collect();
+    let halves = |(a, b): (Point, Point)| {
+        let [x, y] = geom::scale(geom::sub(b, a), by / geom::distance(a, b));
+        [a, geom::add(geom::scale(geom::add(a, b), 0.5), [y, -x])]
+    };
+    polygon::sides(&corners).flat_map(halves).collect()
+}
+
+/// Turning left at every corner, by more than what `f64` shows.
+fn is_convex(corners: &[Point]) -> bool {
+    let ways: Vec<Point> = polygon::sides(corners).map(|(a, b)| geom::sub(b, a)).collect();
+    let turns = ways.iter().zip(ways.iter().cycle().skip(1));
+    turns.into_iter().all(|(&a, &b)| geom::cross(a, b) > 1e-9 * geom::distance([0.0; 2], a))
+        && polygon::area(corners) > 100.0
 }
 
 fn height_of(skeleton: &Skeleton, corners: &[Point], runs: &[f64], p: Point) -> Option<f64> {
@@ -275,6 +361,30 @@ proptest! {
             let p = [400.0 * s - 200.0, 300.0 * t - 150.0];
             if polygon::contains(&corners, p) && let Some(height) = height_of(&roof, &corners, runs, p) {
                 prop_assert!((height - envelope_height(&corners, runs, p)).abs() < 1e-6);
+            }
+        }
+    }
+
+    /// Sides bulged by a hair, each stretch with a run of its own: what `f64` cannot trace must still be the envelope.
+    #[test]
+    fn nearly_straight_convex_roofs_are_lower_envelopes(
+        angles in prop::collection::vec(0.0f64..std::f64::consts::TAU, 3..8),
+        runs in prop::collection::vec(-1.0f64..1.0, 16),
+        bulge in -6.0f64..-0.5,
+        spots in prop::collection::vec((0.0f64..1.0, 0.0f64..1.0), 8),
+    ) {
+        let corners = bulged(&angles, libm::pow(10.0, bulge));
+        prop_assume!(corners.len() >= 6 && is_convex(&corners));
+        let runs: Vec<f64> = runs[..corners.len()].iter().map(|&power| libm::pow(10.0, power)).collect();
+        let roof = trace(&corners, &runs);
+        prop_assert_ne!(roof.traced, Traced::Coarse);
+        for (s, t) in spots {
+            let p = [400.0 * s - 200.0, 300.0 * t - 150.0];
+            if polygon::contains(&corners, p) {
+                let height = height_of(&roof, &corners, &runs, p);
+                let should = envelope_height(&corners, &runs, p);
+                // A stretch made straight moves by less than 1/1000 in; the steepest rises 10 in 1. A face may be missed by a hair.
+                prop_assert!(height.is_none_or(|height| (height - should).abs() < 1e-2), "{:?} {} {:?}", height, should, p);
             }
         }
     }

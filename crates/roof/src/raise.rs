@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use geom::region::{Region, either, is_sliver};
-use geom::skeleton::{Face, Rim, Skeleton, Stuck, skeleton};
+use geom::skeleton::{Face, Rim, Skeleton, Stuck, Traced, skeleton};
 use geom::{Point, add, distance, dot, polygon, scale, sub};
 
 use crate::classify::JOINED;
@@ -45,6 +45,7 @@ pub(crate) fn raise(block: &Block, north_deg: f64, cautions: &mut Vec<Problem>) 
     let drip = drip_line(block, &outlines, cautions)?;
     let skeleton = skeleton(&drip.contours, drip.start).map_err(|stuck| vec![stuck_problem(block, stuck)])?;
     cautions.extend(very_steep(block, &outlines));
+    cautions.extend(moved_corners(block, skeleton.traced));
     let sites = sites(&outlines, &drip, &skeleton);
     let mut planes: Vec<Plane> =
         sites.iter().map(|site| bare_plane(block, &outlines, &drip, &skeleton, site, north_deg)).collect();
@@ -240,6 +241,20 @@ fn stuck_problem(block: &Block, stuck: Stuck) -> Problem {
     };
     let says = format!("{says} near x = {:.2} ft, y = {:.2} ft", place[0] / 12.0, place[1] / 12.0);
     fault(block, code, Part::Whole, says, remedy)
+}
+
+/// Where a roof was found only for an outline that is not quite the one measured.
+fn moved_corners(block: &Block, traced: Traced) -> Option<Problem> {
+    (traced == Traced::Coarse).then(|| Problem {
+        code: "corners-moved",
+        severity: Severity::Caution,
+        block: block.name.clone(),
+        part: Part::Whole,
+        says: "the planes were found only after nearly parallel sides were made parallel: corners may have moved by up to 1/100 in"
+            .into(),
+        remedy: "look whether ridges, hips and valleys run as on the house; if not, measure the sides that should be parallel                  again, or draw a part as a block of its own"
+            .into(),
+    })
 }
 
 fn very_steep(block: &Block, outlines: &[Outline]) -> Vec<Problem> {
