@@ -10,6 +10,7 @@ use details::{CodeEdition, Details, Kind, Lies, Rolls, Strip, courses_that_reach
 use geom::{polygon, region};
 use proptest::prelude::*;
 use roof::{EdgeKind, OpeningKind, Place};
+use units::Temperature;
 
 fn rolls(details: &Details, kind: Kind) -> Option<&Rolls> {
     details.dry_in.rolls.iter().find(|rolls| rolls.kind == kind)
@@ -77,9 +78,9 @@ fn the_barrier_goes_by_the_winter() {
         strips(&details, Kind::IceBarrier).map(name).collect()
     };
     let all: BTreeSet<String> = ["eave", "opening", "rake", "valley"].map(str::to_owned).into();
-    house.climate.winter_temperature = Some(24.9);
+    house.climate.winter = Some(Temperature::fahrenheit(24.9));
     assert_eq!(lies(&house), all);
-    house.climate.winter_temperature = Some(25.0);
+    house.climate.winter = Some(Temperature::fahrenheit(25.0));
     assert_eq!(lies(&house), BTreeSet::new());
     house.climate.ice_barrier = Some(true);
     house.choices.at_rakes = Some(false);

@@ -5,12 +5,14 @@
 #[path = "../../layout/tests/common/mod.rs"]
 mod common;
 
-use common::{gable, inches, pitch, plain_slate};
+use common::{gable, inches, plain_slate};
 use covering::Covering;
+use details::{Details, DryIn, FastenerGrid, Kind, Lies, Patch, Piece, RidgeRun, Roll, Rolls, Strip, Vents};
 use layout::{Course, Cut, LaidPlane, Layout, Run, Starters, UnitKind};
 use proptest::prelude::*;
 use roof::{EdgeKind, Line, Plane, Roof};
-use takeoff::{Order, OrderLine, caps_along, count, roll_coverage};
+use takeoff::{Order, OrderLine, caps_along, count};
+use units::{Area, Mass};
 
 /// Two planes of 20 × 10 ft on the slope that meet at a ridge of 20 ft.
 fn two_planes() -> Roof {
@@ -51,10 +53,10 @@ fn line<'a>(order: &'a Order, id: &str) -> &'a OrderLine {
 fn counts_packs_and_weights_of_one_sheet() {
     let (roof, sheet) = (two_planes(), slate());
     let layout = Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 20)], ..Layout::default() };
-    let order = count(&roof, &layout, |_| Some(&sheet));
+    let order = count(&roof, &layout, &Details::default(), |_| Some(&sheet));
     assert_eq!(
         order.lines.iter().map(|line| line.id.as_str()).collect::<Vec<_>>(),
-        ["field-units", "starters", "caps", "nails", "underlayment"]
+        ["field-units", "starters", "caps", "nails"]
     );
     // 201 pieces in bundles of 20 at 3 lb each.
     let field = line(&order, "field-units");
@@ -67,10 +69,6 @@ fn counts_packs_and_weights_of_one_sheet() {
     // Two in each piece, starter and cap.
     assert_eq!(line(&order, "nails").quantity, 2.0 * (201.0 + 41.0 + 34.0));
     assert_eq!(line(&order, "nails").packs, 1);
-    let felt = line(&order, "underlayment");
-    assert!((felt.quantity - 400.0).abs() < 1e-9 && !felt.estimate.is_empty());
-    // A roll covers 34 × 860 in = 203 sq ft.
-    assert_eq!((felt.packs, felt.weight.to_pounds()), (2, 60.0));
     // 11 halves come from no fewer than 5.5 units.
     assert_eq!((order.stock.units, order.stock.bound), (201, 196));
 }
@@ -78,7 +76,7 @@ fn counts_packs_and_weights_of_one_sheet() {
 #[test]
 fn the_places_of_a_line_make_up_its_quantity() {
     let (roof, sheet) = (two_planes(), slate());
-    let order = count(&roof, &Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 0)], ..Layout::default() }, |_| {
+    let order = count(&roof, &Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 0)], ..Layout::default() }, &Details::default(), |_| {
         Some(&sheet)
     });
     for line in &order.lines {
@@ -94,7 +92,7 @@ fn sheets_are_never_mixed_in_a_line() {
     let roof = two_planes();
     let [slate, other] = [slate(), Covering { id: "other".into(), ..slate() }];
     let layout = Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 20)], ..Layout::default() };
-    let order = count(&roof, &layout, |plane| Some(if plane.id == "test.0" { &slate } else { &other }));
+    let order = count(&roof, &layout, &Details::default(), |plane| Some(if plane.id == "test.0" { &slate } else { &other }));
     assert_eq!(line(&order, "field-units:test").quantity, 107.0);
     assert_eq!(line(&order, "field-units:other").quantity, 94.0);
     // The ridge between the two is capped once, in the sheet of its first plane.
@@ -107,25 +105,80 @@ fn sheets_are_never_mixed_in_a_line() {
 #[allow(clippy::float_cmp, reason = "whole numbers")]
 fn a_ridge_is_capped_in_the_sheet_of_the_plane_that_is_laid() {
     let (roof, sheet) = (two_planes(), slate());
-    let order = count(&roof, &Layout { planes: vec![laid(1, 90, 4, 20)], ..Layout::default() }, |plane| {
+    let order = count(&roof, &Layout { planes: vec![laid(1, 90, 4, 20)], ..Layout::default() }, &Details::default(), |plane| {
         (plane.id == "test.1").then_some(&sheet)
     });
     assert_eq!(line(&order, "caps").quantity, 34.0);
-    assert_eq!(count(&roof, &Layout::default(), |_| Some(&sheet)), Order::default());
+    assert_eq!(count(&roof, &Layout::default(), &Details::default(), |_| Some(&sheet)), Order::default());
 }
 
-/// Double layer of the US codes below a pitch that the covering's section names: a 19-in strip, then 36-in sheets lapped
-/// 19 in, so each advances by 17 in (International Residential Code, underlayment, read in an adopting code's text).
+/// Strips of one kind on the first plane, each cut as told: roll and length of every piece.
+fn rolls(kind: Kind, sheet: &str, strips: &[&[(u32, f64)]]) -> Rolls {
+    let [width, length, side_lap, end_lap] = [36.0, 864.0, 3.0, 6.0].map(inches);
+    let roll = Roll { name: kind.name().into(), width, length, side_lap, end_lap, weight: Mass::pounds(30.0) };
+    let strip = |(course, pieces): (usize, &&[(u32, f64)])| Strip {
+        lies: Lies::Course { course: course as u32 },
+        patches: vec![Patch { plane: 0, corners: [[0.0; 2]; 4] }],
+        length: pieces.iter().map(|piece| piece.1).sum::<f64>() - 6.0 * (pieces.len() - 1) as f64,
+        pieces: pieces.iter().map(|&(roll, length)| Piece { roll, from: 0.0, length }).collect(),
+        fasteners: 40,
+    };
+    let count = strips.iter().flat_map(|pieces| pieces.iter()).map(|piece| piece.0 + 1).max().unwrap();
+    Rolls { kind, sheet: sheet.into(), roll, strips: strips.iter().enumerate().map(strip).collect(), count, bound: 1 }
+}
+
 #[test]
-fn double_underlayment_advances_by_17_in() {
-    let mut sheet = slate();
-    sheet.underlayment.double_below = Some(pitch(12.0));
-    let order = count(&two_planes(), &Layout { planes: vec![laid(0, 100, 7, 21)], ..Layout::default() }, |_| Some(&sheet));
+#[allow(clippy::float_cmp, reason = "whole numbers")]
+fn what_lies_under_the_units_is_counted_strip_by_strip() {
+    let (roof, sheet) = (two_planes(), slate());
+    let grid = FastenerGrid { at_laps: inches(6.0), in_field: inches(12.0), box_count: 50 };
+    let dry_in = DryIn {
+        rolls: vec![
+            rolls(Kind::IceBarrier, "", &[&[(0, 240.0)]]),
+            rolls(Kind::Underlayment, "test", &[&[(0, 480.0)], &[(0, 384.0), (1, 102.0)]]),
+        ],
+        fasteners: Some(grid),
+        ..DryIn::default()
+    };
+    let details = Details { dry_in, ..Details::default() };
+    let layout = Layout { planes: vec![laid(0, 100, 7, 21)], ..Layout::default() };
+    let order = count(&roof, &layout, &details, |_| Some(&sheet));
     let felt = line(&order, "underlayment");
-    assert!((felt.quantity - 400.0).abs() < 1e-9, "200 sq ft in two layers");
-    let rolls = felt.quantity / roll_coverage(&sheet.underlayment).to_square_feet();
-    let strips = 120.0 / 17.0;
-    assert!((rolls - strips * 240.0 / 860.0).abs() < 1e-9);
+    assert_eq!((felt.quantity, felt.unit, felt.packs, felt.weight.to_pounds()), (80.5, "ft", 2, 60.0));
+    assert_eq!(
+        felt.places.iter().map(|place| place.at.as_str()).collect::<Vec<_>>(),
+        ["test, south, course 1", "test, south, course 2"]
+    );
+    let barrier = line(&order, "ice-barrier");
+    assert_eq!((barrier.quantity, barrier.packs), (20.0, 1));
+    let fasteners = line(&order, "underlayment-fasteners");
+    assert_eq!((fasteners.quantity, fasteners.packs), (80.0, 2));
+}
+
+#[test]
+#[allow(clippy::float_cmp, reason = "whole numbers")]
+fn ridge_vent_is_counted_ridge_by_ridge() {
+    let (roof, sheet) = (two_planes(), slate());
+    let area = Area::square_inches(0.0);
+    let vents = Vents {
+        floor: area,
+        share: 300,
+        why: String::new(),
+        needed: area,
+        upper: [area; 2],
+        lower: area,
+        ridges: vec![RidgeRun { line: 1, from: 12.0, to: 228.0, sections: 5 }],
+        section: Some(inches(48.0)),
+        ridge_gives: area,
+        slot: None,
+        soffit: None,
+        eaves: inches(480.0),
+        notes: vec![],
+    };
+    let details = Details { vents: Some(vents), ..Details::default() };
+    let order = count(&roof, &Layout { planes: vec![laid(0, 100, 7, 21)], ..Layout::default() }, &details, |_| Some(&sheet));
+    let vent = line(&order, "ridge-vent");
+    assert_eq!((vent.quantity, vent.packs, vent.places[0].at.as_str()), (5.0, 5, "ridge, test, south / test, north"));
 }
 
 proptest! {

@@ -9,7 +9,7 @@ use covering::Covering;
 use details::{Attic, Climate, Deck, Details, DryInChoices, FastenerGrid, Given, Roll, place};
 use layout::{Layout, lay_roof};
 use roof::{Block, Opening, OpeningKind, OutlineAt, Roof, Side, SideKind, Spot, build, cut_out, overhangs};
-use units::{Area, Length, Mass};
+use units::{Area, Length, Mass, Temperature};
 
 pub(crate) use sheets::{inches, moulded, pitch, plain_slate};
 
@@ -39,7 +39,7 @@ pub(crate) fn choices() -> DryInChoices {
 }
 
 pub(crate) fn cold() -> Climate {
-    Climate { winter_temperature: Some(20.0), ..Climate::default() }
+    Climate { winter: Some(Temperature::fahrenheit(20.0)), ..Climate::default() }
 }
 
 pub(crate) fn felted() -> Covering {

@@ -1,6 +1,6 @@
 //! Small plans made by hand, so that a drawing can be looked at without planning a roof.
 
-use plan::{Course, CoveringUsed, Cut, Edge, FORMAT, LaidPlane, Layout, Plan, Plane, Roof, Run, Starters};
+use plan::{Course, CoveringUsed, Cut, Details, Edge, FORMAT, LaidPlane, Layout, Plan, Plane, Roof, Run, Starters};
 
 pub(crate) type Place = [f64; 2];
 
@@ -58,6 +58,7 @@ pub(crate) fn plan(shape: &Shape) -> Plan {
         problems: vec![],
         roof: Roof { planes: vec![plane], ..Roof::default() },
         layout: Layout { planes: vec![laid], ..Layout::default() },
+        details: Details::default(),
         order: vec![],
         checks: vec![],
         cautions: vec![],
