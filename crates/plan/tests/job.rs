@@ -132,7 +132,13 @@ fn each_mistake_is_named_with_its_place() {
         ("north_deg = 30", "risk_category = 5", "site.risk_category", "5"),
         ("north_deg = 30", "january = 20", "site.january", "20"),
         ("north_deg = 30", "coldest = \"20\"", "site.coldest", "\"20\""),
-        ("[site]", "[attic]\n[site]", "attic", "attic"),
+        ("[site]", "[attick]\n[site]", "attick", "attick"),
+        ("[site]", "[attic]\narea_sqft = 0\n[site]", "attic.area_sqft", "0"),
+        ("[site]", "[attic.soffit_vent]\nnfa_per_foot_sqin = -9\n[site]", "attic.soffit_vent.nfa_per_foot_sqin", "-9"),
+        ("[site]", "[dry_in]\npast_wall = \"-2 in\"\n[site]", "dry_in.past_wall", "\"-2 in\""),
+        ("[site]", "[dry_in.drip_edge]\nlength = \"1 in\"\n[site]", "dry_in.drip_edge.length", "\"1 in\""),
+        ("[site]", "[dry_in.fasteners]\nbox_count = 0\n[site]", "dry_in.fasteners.box_count", "0"),
+        ("north_deg = 30", "climate_zone = 9", "site.climate_zone", "9"),
     ] {
         let found = spoilt(from, to);
         assert_eq!(found, [(path.to_string(), marked.to_string())], "{to}");
