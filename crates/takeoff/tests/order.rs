@@ -76,9 +76,12 @@ fn counts_packs_and_weights_of_one_sheet() {
 #[test]
 fn the_places_of_a_line_make_up_its_quantity() {
     let (roof, sheet) = (two_planes(), slate());
-    let order = count(&roof, &Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 0)], ..Layout::default() }, &Details::default(), |_| {
-        Some(&sheet)
-    });
+    let order = count(
+        &roof,
+        &Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 0)], ..Layout::default() },
+        &Details::default(),
+        |_| Some(&sheet),
+    );
     for line in &order.lines {
         let sum: f64 = line.places.iter().map(|place| place.quantity).sum();
         assert!((sum - line.quantity).abs() < 1e-9, "{}", line.id);
@@ -105,9 +108,10 @@ fn sheets_are_never_mixed_in_a_line() {
 #[allow(clippy::float_cmp, reason = "whole numbers")]
 fn a_ridge_is_capped_in_the_sheet_of_the_plane_that_is_laid() {
     let (roof, sheet) = (two_planes(), slate());
-    let order = count(&roof, &Layout { planes: vec![laid(1, 90, 4, 20)], ..Layout::default() }, &Details::default(), |plane| {
-        (plane.id == "test.1").then_some(&sheet)
-    });
+    let order =
+        count(&roof, &Layout { planes: vec![laid(1, 90, 4, 20)], ..Layout::default() }, &Details::default(), |plane| {
+            (plane.id == "test.1").then_some(&sheet)
+        });
     assert_eq!(line(&order, "caps").quantity, 34.0);
     assert_eq!(count(&roof, &Layout::default(), &Details::default(), |_| Some(&sheet)), Order::default());
 }
