@@ -8,6 +8,8 @@ pub struct Layers {
     pub planes: Vec<usize>,
     /// From the deck up.
     pub layers: Vec<Layer>,
+    /// Fire tests of the sheet, each with the layers it was burnt on, to be compared with these: a sentence each.
+    pub fire: Vec<String>,
 }
 
 /// One layer of a roof.
@@ -59,10 +61,25 @@ pub(crate) fn layers(given: &Given<'_>, rolls: &[Rolls]) -> Vec<Layers> {
         let layers = of_plane(given, rolls, index);
         match lists.iter_mut().find(|list| list.layers == layers) {
             Some(list) => list.planes.push(index),
-            None => lists.push(Layers { planes: vec![index], layers }),
+            None => lists.push(Layers { planes: vec![index], layers, fire: fire(given, index) }),
         }
     }
     lists
+}
+
+/// Names are free words on a sheet, so a person compares the lists.
+fn fire(given: &Given<'_>, plane: usize) -> Vec<String> {
+    let tests = given.covering(plane).map_or(&[][..], |covering| &covering.conditions.tested.fire);
+    let says = |test: &covering::FireTest| {
+        let down: Vec<&str> = test.layers.iter().rev().map(String::as_str).collect();
+        format!(
+            "Class {} ({}) was reached on {}, and holds for no other list.",
+            test.class.name(),
+            test.test,
+            down.join(" / ")
+        )
+    };
+    tests.iter().map(says).collect()
 }
 
 fn of_plane(given: &Given<'_>, rolls: &[Rolls], plane: usize) -> Vec<Layer> {

@@ -42,6 +42,7 @@ fn layers(roof: &Roof, list: &placed::Layers) -> Layers {
     Layers {
         planes: list.planes.iter().map(|&plane| id_of(roof, plane)).collect(),
         layers: list.layers.iter().map(layer).collect(),
+        fire: list.fire.clone(),
     }
 }
 

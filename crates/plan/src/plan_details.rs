@@ -48,6 +48,8 @@ pub struct Layers {
     pub planes: Vec<String>,
     /// From the deck up.
     pub layers: Vec<Layer>,
+    /// Fire tests of the sheet, each with the layers it was burnt on from the deck up, to be compared with these.
+    pub fire: Vec<String>,
 }
 
 /// One layer.

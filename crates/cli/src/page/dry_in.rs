@@ -59,6 +59,7 @@ fn of_layers(page: &mut Page, plan: &Plan) {
         let planes: Vec<&str> = list.planes.iter().map(|id| super::lines::name(plan, id)).collect();
         let of = if plan.details.layers.len() > 1 { format!(" of {}", planes.join("; ")) } else { String::new() };
         page.wrapped(2, &format!("Layers{of}, from the deck up: {}.", layers.join(" / ")));
+        list.fire.iter().for_each(|fire| page.hanging(4, "- ", &format!("Fire: {fire}")));
     }
 }
 
