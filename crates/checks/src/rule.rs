@@ -1,5 +1,6 @@
 use std::fmt;
 
+use crate::tally::counted;
 use crate::text::Text;
 use crate::{Edition, Facts, Family, Outcome, Place, Reading};
 
@@ -89,6 +90,11 @@ impl Verdict {
     /// A sheet that says nothing about it.
     pub(crate) fn not_in_sheet(what: &str) -> Self {
         Self::not_applicable(format!("The covering's sheet does not give {what}."))
+    }
+
+    /// Something found at places, which are counted if there are several.
+    pub(crate) fn found(outcome: Outcome, says: String, places: Vec<Place>) -> Self {
+        Self::new(outcome, counted(says, places.len())).at(places)
     }
 
     pub(crate) fn at(self, places: Vec<Place>) -> Self {

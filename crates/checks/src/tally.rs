@@ -90,17 +90,16 @@ impl Tally {
     ) -> Verdict {
         let Self { tightest, broken, unjudged, .. } = self;
         match (tightest, unjudged.first()) {
-            (Some(tightest), _) if !broken.is_empty() => {
-                Verdict::new(Outcome::Fail, counted(tell(&tightest), broken.len())).at(broken)
-            }
-            (_, Some(&first)) => Verdict::attention(counted(untold(first), unjudged.len())).at(unjudged),
+            (Some(tightest), _) if !broken.is_empty() => Verdict::found(Outcome::Fail, tell(&tightest), broken),
+            (_, Some(&first)) => Verdict::found(Outcome::Attention, untold(first), unjudged),
             (Some(tightest), None) => Verdict::pass(tell(&tightest) + "."),
             (None, None) => Verdict::not_applicable(nothing),
         }
     }
 }
 
-fn counted(says: String, places: usize) -> String {
+/// A sentence with the number of its places.
+pub(crate) fn counted(says: String, places: usize) -> String {
     if places > 1 { format!("{says}; {places} places in all.") } else { says + "." }
 }
 

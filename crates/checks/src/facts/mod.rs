@@ -1,4 +1,5 @@
 mod deck;
+pub(crate) mod drip;
 mod fastener;
 pub(crate) mod joints;
 mod laying;

@@ -2,8 +2,12 @@
 
 use crate::Rule;
 
+mod closed_valley_gathers;
 mod courses_miss_at_hip;
+mod cricket_missing;
 mod cut_piece_loses_its_nails;
+mod dead_valley;
+mod eave_drips_on_roof_below;
 mod exposure_not_a_mark;
 mod exposure_over_code;
 mod exposure_too_great;
@@ -20,6 +24,7 @@ mod nail_points_show;
 mod nail_smaller_than_code;
 mod nail_too_short;
 mod nails_outlived_by_units;
+mod opening_near_valley;
 mod piece_too_small;
 mod pitch_below_code;
 mod pitch_too_low;
@@ -29,6 +34,8 @@ mod too_few_nails;
 mod top_course_too_short;
 mod top_out_of_parallel;
 mod unit_lies_too_flat;
+mod valley_dies_at_wall;
+mod valley_flows_unequal;
 
 /// Every rule, family by family. A new one is a new file and its line here.
 pub const RULES: &[Rule] = &[
@@ -58,6 +65,13 @@ pub const RULES: &[Rule] = &[
     nail_smaller_than_code::RULE,
     too_few_nails::RULE,
     nail_metal_unfit::RULE,
+    closed_valley_gathers::RULE,
+    cricket_missing::RULE,
+    dead_valley::RULE,
+    eave_drips_on_roof_below::RULE,
+    opening_near_valley::RULE,
+    valley_dies_at_wall::RULE,
+    valley_flows_unequal::RULE,
     nails_outlived_by_units::RULE,
 ];
 
