@@ -2,6 +2,7 @@
 
 use crate::Rule;
 
+mod boards_off_the_nails;
 mod closed_valley_gathers;
 mod courses_miss_at_hip;
 mod cricket_missing;
@@ -11,11 +12,13 @@ mod eave_drips_on_roof_below;
 mod exposure_not_a_mark;
 mod exposure_over_code;
 mod exposure_too_great;
+mod fire_class_below_site;
 mod gap_opens_too_wide;
 mod gap_outside_code;
 mod gap_too_tight;
 mod headlap_below_code;
 mod headlap_too_short;
+mod impact_class_below_site;
 mod joint_over_joint;
 mod nail_metal_unfit;
 mod nail_misses_code_penetration;
@@ -23,6 +26,7 @@ mod nail_near_joint;
 mod nail_points_show;
 mod nail_smaller_than_code;
 mod nail_too_short;
+mod nails_draw_in_wind;
 mod nails_outlived_by_units;
 mod opening_near_valley;
 mod piece_too_small;
@@ -30,15 +34,21 @@ mod pitch_below_code;
 mod pitch_too_low;
 mod sidelap_below_code;
 mod slate_sidelap_too_short;
+mod spaced_deck_not_allowed;
+mod tile_lifts_in_wind;
 mod too_few_nails;
 mod top_course_too_short;
 mod top_out_of_parallel;
 mod unit_lies_too_flat;
 mod valley_dies_at_wall;
 mod valley_flows_unequal;
+mod wind_class_below_site;
+mod wind_uplift_undesigned;
 
 /// Every rule, family by family. A new one is a new file and its line here.
 pub const RULES: &[Rule] = &[
+    boards_off_the_nails::RULE,
+    spaced_deck_not_allowed::RULE,
     pitch_too_low::RULE,
     exposure_too_great::RULE,
     courses_miss_at_hip::RULE,
@@ -72,6 +82,12 @@ pub const RULES: &[Rule] = &[
     opening_near_valley::RULE,
     valley_dies_at_wall::RULE,
     valley_flows_unequal::RULE,
+    fire_class_below_site::RULE,
+    impact_class_below_site::RULE,
+    nails_draw_in_wind::RULE,
+    tile_lifts_in_wind::RULE,
+    wind_class_below_site::RULE,
+    wind_uplift_undesigned::RULE,
     nails_outlived_by_units::RULE,
 ];
 

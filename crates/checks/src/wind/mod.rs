@@ -1,12 +1,14 @@
 //! Wind by the standard that each edition of the code follows. A licensed engineer decides; nothing here permits anything.
 
+mod of_roof;
 mod pressure;
 mod tile;
 mod velocity;
 mod zone;
 
+pub(crate) use of_roof::Wind;
 pub(crate) use pressure::{Pressures, coefficients};
-pub(crate) use tile::{Tile, TileOutside, uplift_moment};
+pub(crate) use tile::{Tile, left_to_fastening, uplift_moment};
 pub(crate) use velocity::{exposure_coefficient, velocity_pressure};
 pub(crate) use zone::zone_width;
 

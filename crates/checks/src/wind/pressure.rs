@@ -41,6 +41,13 @@ fn is_of_7_to_20(degrees: f64) -> bool {
     degrees > figure!(7.0) && degrees <= figure!(20.0)
 }
 
+impl Coefficients {
+    /// The hardest pull, in zone 3.
+    pub(crate) const fn corner(self) -> f64 {
+        self.zones[2]
+    }
+}
+
 impl Pressures {
     /// p = 0.6 q (GCp − GCpi), with ±0.18 inside an enclosed building and 0.6 from basic wind to allowable stress (both from
     /// memory, not read).

@@ -41,6 +41,11 @@ fn within(tile: Tile) -> Result<(), TileOutside> {
     }
 }
 
+/// What the weight of a tile leaves to its fastening, ft-lb, as Florida's Roofing Application Standard 127 reckons it.
+pub(crate) fn left_to_fastening(uplift: f64, weight: f64) -> f64 {
+    (uplift - weight).max(0.0)
+}
+
 impl TileOutside {
     pub(crate) const fn name(self) -> &'static str {
         match self {
@@ -62,6 +67,13 @@ mod tests {
     #[test]
     fn a_tile_worked_by_hand() {
         assert!((uplift_moment(20.0, TILE, -2.0).unwrap() - 14.25).abs() < 1e-9);
+    }
+
+    /// A county's form by Roofing Application Standard 127: 160 × 0.205 − 6.21 = 26.59 ft-lb (an arithmetic check alone).
+    #[test]
+    fn weight_helps() {
+        assert!((left_to_fastening(160.0 * 0.205, 6.21) - 26.59).abs() < 1e-9);
+        assert!(left_to_fastening(5.0, 6.21) < 1e-12);
     }
 
     /// Limits of the method, from memory, not read.
