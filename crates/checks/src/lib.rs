@@ -9,6 +9,7 @@ mod figure;
 mod rule;
 mod rules;
 mod snow;
+mod snow_on;
 mod tally;
 mod text;
 #[cfg(test)]

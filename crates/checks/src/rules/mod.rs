@@ -3,23 +3,31 @@
 use crate::Rule;
 
 mod boards_off_the_nails;
+mod chalk_stains_units;
 mod closed_valley_gathers;
 mod courses_miss_at_hip;
+mod covering_over_framing;
 mod cricket_missing;
 mod cut_piece_loses_its_nails;
 mod dead_valley;
+mod dust_from_sawing;
 mod eave_drips_on_roof_below;
 mod exposure_not_a_mark;
 mod exposure_over_code;
 mod exposure_too_great;
+mod falls_from_roof;
 mod fire_class_below_site;
+mod frost_on_roof;
 mod gap_opens_too_wide;
 mod gap_outside_code;
 mod gap_too_tight;
 mod headlap_below_code;
 mod headlap_too_short;
+mod heat_on_roof;
 mod impact_class_below_site;
 mod joint_over_joint;
+mod ladder_too_short;
+mod laid_too_cold;
 mod nail_metal_unfit;
 mod nail_misses_code_penetration;
 mod nail_near_joint;
@@ -28,18 +36,24 @@ mod nail_smaller_than_code;
 mod nail_too_short;
 mod nails_draw_in_wind;
 mod nails_outlived_by_units;
+mod old_roof_may_poison;
 mod opening_near_valley;
 mod piece_too_small;
 mod pitch_below_code;
 mod pitch_too_low;
 mod sidelap_below_code;
 mod slate_sidelap_too_short;
+mod snow_over_framing;
+mod snow_slides_onto_roof_below;
+mod snow_slides_unheld;
 mod spaced_deck_not_allowed;
+mod stored_outside_limits;
 mod tile_lifts_in_wind;
 mod too_few_nails;
 mod top_course_too_short;
 mod top_out_of_parallel;
 mod unit_lies_too_flat;
+mod units_not_conditioned;
 mod valley_dies_at_wall;
 mod valley_flows_unequal;
 mod wind_class_below_site;
@@ -88,7 +102,21 @@ pub const RULES: &[Rule] = &[
     tile_lifts_in_wind::RULE,
     wind_class_below_site::RULE,
     wind_uplift_undesigned::RULE,
+    snow_over_framing::RULE,
+    snow_slides_onto_roof_below::RULE,
+    snow_slides_unheld::RULE,
+    covering_over_framing::RULE,
+    chalk_stains_units::RULE,
+    laid_too_cold::RULE,
+    stored_outside_limits::RULE,
+    units_not_conditioned::RULE,
     nails_outlived_by_units::RULE,
+    dust_from_sawing::RULE,
+    falls_from_roof::RULE,
+    frost_on_roof::RULE,
+    heat_on_roof::RULE,
+    ladder_too_short::RULE,
+    old_roof_may_poison::RULE,
 ];
 
 #[cfg(test)]

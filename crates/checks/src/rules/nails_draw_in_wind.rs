@@ -118,7 +118,7 @@ mod tests {
         assert!(says(FastenerKind::Screw, DeckKind::Osb, 1.0).contains("no nail"));
     }
 
-    /// To one part in a thousand, in a deck so thick that tenths of a per cent show: 41.57 × 1.6 × 2 in... a nail of 100 in.
+    /// A nail so long that a tenth of a per cent shows.
     #[test]
     fn usual_woods() {
         let long = |deck| {
