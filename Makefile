@@ -5,7 +5,7 @@ SHELL := bash
 # The test runner that is there. Only cargo's own runs the examples in the documentation.
 RUN_TESTS := $(if $(shell cargo nextest --version 2>/dev/null),cargo nextest run,cargo test --lib --bins --tests) --no-fail-fast
 
-.PHONY: test format lint units docs bench soak fuzz bless
+.PHONY: test format lint units docs bench soak fuzz mutate bless
 
 test: format lint units docs
 
@@ -36,6 +36,10 @@ soak:
 EXECUTIONS ?= 100000
 fuzz:
 	PROPTEST_CASES=$(EXECUTIONS) CARGO_PROFILE_DEV_OPT_LEVEL=2 cargo test --locked -p reader -p plan -p exchange --test mistakes --test hostile
+
+# Changes every figure of the rules by 1 % and looks whether a test fails; minutes, so not a part of `make test`.
+mutate:
+	crates/checks/mutate.sh
 
 # Writes what is made from the code anew: pictures, pages, schema, drawings. Look at the difference before you keep it.
 bless:

@@ -154,6 +154,9 @@ mod tests {
         near(slope_factor(37.5, 1.15, false), 1.0, 1e-12);
         near(slope_factor(26.565, 1.195, true), 0.724, 1e-3);
         near(slope_factor(26.565, 1.205, true), 0.790, 1e-3);
+        // 40°: 1 − 2.5 / 32.5, and nothing off from 45° down.
+        near(slope_factor(40.0, 1.195, false), 0.923, 1e-3);
+        near(slope_factor(40.0, 1.205, false), 1.0, 1e-12);
     }
 
     /// ASCE 7-10: 30 pcf at most; importance 0.8, 1.0, 1.1, 1.2; sliding snow 0.4 pf W over 15 ft (all from memory, not read).

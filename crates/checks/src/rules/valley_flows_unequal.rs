@@ -76,7 +76,7 @@ mod tests {
     #[test]
     fn unequal_pitches_need_a_rib() {
         assert_eq!(wing(8.0).outcome("valley-flows-unequal"), Outcome::Pass);
-        assert_eq!(wing(8.099).outcome("valley-flows-unequal"), Outcome::Pass);
+        assert_eq!(wing(8.0995).outcome("valley-flows-unequal"), Outcome::Pass);
         assert_eq!(wing(8.1005).outcome("valley-flows-unequal"), Outcome::Attention);
         let found = wing(12.0).one("valley-flows-unequal");
         assert_eq!(found.says, "The planes at the valley of house, south differ by 4.00 in 12; 2 places in all.");
