@@ -1,6 +1,6 @@
 //! A sound roof to spoil: one plane of twenty courses in half bond, by a sheet made for the tests.
 
-use covering::{Band, Bonds, Cap, Covering, Edges, Lap, Material, Nails, Pack, Parted, Starter, Underlayment, Unit, Wood};
+use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Parted, Starter, Underlayment, Unit, Wood};
 use layout::{Course, LaidPlane, Layout, Run, Starters, UnitKind};
 use roof::{Block, Frame, OutlineAt, Plane, Roof, Side, SideKind};
 use units::{Length, Mass, Pitch};
@@ -230,7 +230,6 @@ fn covering() -> Covering {
         bonds: covering::Bonds::default(),
         joint_offset: inches(3.0),
         least_piece: inches(4.0),
-        bonds: Bonds::default(),
         edges: Edges {
             eave_projection: inches(1.0),
             rake_projection: inches(1.0),
@@ -253,6 +252,7 @@ fn covering() -> Covering {
             weight,
         },
         pack,
+        cutting: None,
         conditions: covering::Conditions::default(),
         sources: Vec::new(),
         invented: false,

@@ -43,7 +43,6 @@ fn chalk_stains_units(facts: &Facts) -> Verdict {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 

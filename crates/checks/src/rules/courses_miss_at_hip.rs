@@ -67,7 +67,6 @@ fn rise_a_course(facts: &Facts, plane: usize) -> Option<(f64, crate::Place)> {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
     use crate::Outcome;
     use crate::trial::{Trial, house};
 

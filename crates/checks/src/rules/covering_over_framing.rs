@@ -56,7 +56,6 @@ fn heaviest_psf(laid: &Laid) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 

@@ -63,7 +63,6 @@ fn off_mark(laid: &Laid, exposure: f64) -> f64 {
 mod tests {
     use units::Length;
 
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 

@@ -60,7 +60,6 @@ mod tests {
     use covering::Movement;
     use units::{Expansion, Length, Temperature};
 
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 

@@ -64,7 +64,6 @@ mod tests {
     use covering::Movement;
     use units::{Expansion, Length, Temperature};
 
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 

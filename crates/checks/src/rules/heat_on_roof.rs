@@ -41,7 +41,6 @@ fn heat_on_roof(facts: &Facts) -> Verdict {
 mod tests {
     use units::Temperature;
 
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 

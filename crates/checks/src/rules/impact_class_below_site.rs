@@ -42,7 +42,6 @@ fn impact_class_below_site(facts: &Facts) -> Verdict {
 mod tests {
     use covering::ImpactTest;
 
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 

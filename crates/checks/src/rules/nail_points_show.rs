@@ -56,7 +56,6 @@ fn nail_points_show(facts: &Facts) -> Verdict {
 mod tests {
     use units::Length;
 
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 

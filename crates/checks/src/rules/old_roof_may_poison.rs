@@ -40,7 +40,6 @@ fn old_roof_may_poison(facts: &Facts) -> Verdict {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 

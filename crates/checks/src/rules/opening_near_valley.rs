@@ -62,7 +62,6 @@ fn nearest(facts: &Facts, opening: &PlacedOpening) -> Option<f64> {
 mod tests {
     use roof::{Opening, OpeningKind, Spot};
 
-    use super::*;
     use crate::Outcome;
     use crate::trial::{Trial, house};
 

@@ -64,7 +64,6 @@ fn surcharge(snow: &SnowOn, plane: &Plane, balanced: f64) -> f64 {
 mod tests {
     use covering::Material;
 
-    use super::*;
     use crate::Outcome;
     use crate::trial::{Trial, house};
 

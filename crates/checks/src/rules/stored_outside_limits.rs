@@ -41,7 +41,6 @@ fn stored_outside_limits(facts: &Facts) -> Verdict {
 mod tests {
     use units::Temperature;
 
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 

@@ -33,7 +33,7 @@ fn top_out_of_parallel(facts: &Facts) -> Verdict {
     let mut wedges = Tally::lengths(Bound::AtMost);
     for (index, plane, _) in facts.covered() {
         for (ring, places) in plane.rings.iter().zip(plane.places()) {
-            for (at, edge) in ring.edges.iter().enumerate().filter(|(_, edge)| is_level_work(edge.kind)) {
+            for (at, _) in ring.edges.iter().enumerate().filter(|(_, edge)| is_level_work(edge.kind)) {
                 let [[u, v], [u2, v2]] = [places[at], places[(at + 1) % places.len()]];
                 let in_10_ft = (v2 - v).abs() / (u2 - u).abs().max(1.0) * 120.0;
                 wedges.add(in_10_ft, figure!(0.5), Place { plane: index, course: 0, u, v });

@@ -71,7 +71,6 @@ fn told(plane: &str, pressures: &Pressures) -> String {
 mod tests {
     use units::Length;
 
-    use super::*;
     use crate::trial::{Trial, house};
     use crate::{Edition, Outcome, WindExposure};
 
