@@ -59,7 +59,7 @@ fn printed(format: Findings, source: &Source, job: &Job, plan: &Plan) -> String 
         Findings::Text => {
             let mut page = Page::new(Ink::on(&std::io::stdout()));
             page.title(&plan.name);
-            checks::write(&mut page, plan);
+            checks::write_all(&mut page, plan);
             page.finished()
         }
         // Plain numbers, words and lists: there is nothing in a finding that JSON cannot say.

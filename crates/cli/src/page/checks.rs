@@ -2,16 +2,43 @@ use plan::{Check, Plan};
 
 use super::text::Page;
 
-/// Every rule's outcome, those that need a person first, and of these all that there is to say.
+/// What failed or needs a person, with all that there is to say of it, and the rest by name.
 pub(crate) fn write(page: &mut Page, plan: &Plan) {
     if plan.checks.is_empty() {
         return;
     }
-    page.heading(&format!("Checks: {}", tally(&plan.checks)));
-    for outcome in ["fail", "attention", "not-applicable", "pass"] {
-        plan.checks.iter().filter(|check| check.outcome == outcome).for_each(|check| of_check(page, check));
+    head(page, plan);
+    for (outcome, lead) in [("not-applicable", "N/A   "), ("pass", "PASS  ")] {
+        let names: Vec<&str> = of(plan, outcome).map(|check| check.rule).collect();
+        if !names.is_empty() {
+            page.judged(2, outcome, lead, &(names.join(", ") + "."));
+        }
     }
-    page.wrapped(2, "The licensed designer, the maker's sheet and the local code decide.");
+    page.wrapped(2, "`headlap check` tells the figures of each, `headlap explain RULE` what a rule is.");
+    page.wrapped(2, DECIDE);
+}
+
+/// Every rule's outcome with its figures.
+pub(crate) fn write_all(page: &mut Page, plan: &Plan) {
+    head(page, plan);
+    for outcome in ["not-applicable", "pass"] {
+        of(plan, outcome).for_each(|check| of_check(page, check));
+    }
+    page.wrapped(2, DECIDE);
+}
+
+const DECIDE: &str = "The licensed designer, the maker's sheet and the local code decide.";
+
+/// The heading, and what needs a person.
+fn head(page: &mut Page, plan: &Plan) {
+    page.heading(&format!("Checks: {}", tally(&plan.checks)));
+    for outcome in ["fail", "attention"] {
+        of(plan, outcome).for_each(|check| of_check(page, check));
+    }
+}
+
+fn of<'a>(plan: &'a Plan, outcome: &'a str) -> impl Iterator<Item = &'a Check> {
+    plan.checks.iter().filter(move |check| check.outcome == outcome)
 }
 
 fn tally(checks: &[Check]) -> String {
