@@ -50,7 +50,7 @@ pub enum Fault {
         /// What is not seen, in 10 ft.
         most: Length,
     },
-    /// A fixed height leaves a strip of a course narrower than half the least exposure.
+    /// The first course over a higher eave or a break is a strip narrower than half the least exposure.
     NarrowStrip {
         /// The edge at that height.
         kind: EdgeKind,

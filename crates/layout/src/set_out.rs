@@ -56,7 +56,7 @@ fn out_of_parallel(laid: &LaidPlane) -> Option<Finding> {
 fn narrow_strips(lines: &CourseLines) -> impl Iterator<Item = Finding> + '_ {
     let least = lines.least / 2.0;
     lines.stations.iter().filter_map(move |station| {
-        let is = station.shows.filter(|shows| *shows < least && station.leaves_strips())?;
+        let is = station.shows.filter(|shows| *shows < least && station.is_low_edge())?;
         let course = lines.butts.iter().rposition(|&butt| butt <= station.v)?;
         let fault = Fault::NarrowStrip { kind: station.kind, is: Length::inches(is), least: Length::inches(least) };
         Some(Finding { fault, course, at: [0.0, station.v] })

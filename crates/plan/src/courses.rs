@@ -134,8 +134,11 @@ fn of_plane(job: &Job, roof: &Shape, plane: usize, fault: Fault) -> Option<Probl
         ),
         Fault::NarrowStrip { kind, is, least } => (
             "course-strip-narrow",
-            format!("{name}: at the {} a course shows {is} only, less than half the least exposure, {least}", kind.name()),
-            "move the line by the eave projection, or hide the strip under a longer apron",
+            format!(
+                "{name}: the first course over a higher {} shows {is} only, less than half the least exposure, {least}",
+                kind.name()
+            ),
+            "let its first butts stand out more or less, so that a line lands there",
         ),
         _ => return None,
     };

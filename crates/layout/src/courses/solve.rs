@@ -8,7 +8,7 @@
 use super::ROUNDING;
 
 /// The most states of one search. Beyond it the search goes by coarser steps.
-const MOST_STATES: usize = 4_000_000;
+const MOST_STATES: usize = 1_000_000;
 
 /// A height at which a line should land.
 #[derive(Debug, Clone, Copy, PartialEq)]

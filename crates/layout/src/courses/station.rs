@@ -46,6 +46,11 @@ impl Station {
         self.kind != EdgeKind::Valley
     }
 
+    /// A strip there is seen from below, and its starters would have to be cut low.
+    pub(crate) const fn is_low_edge(&self) -> bool {
+        matches!((self.kind, self.side), (EdgeKind::Eave | EdgeKind::Break, StationSide::Above))
+    }
+
     /// What people call it.
     #[must_use]
     pub const fn name(&self) -> &'static str {
