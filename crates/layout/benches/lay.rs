@@ -50,3 +50,16 @@ fn house_of_5000(bencher: divan::Bencher<'_, '_>) {
     bencher
         .bench(|| [&hip, &hip, &gable, &gable].map(|plane| layout::lay(0, plane, &sheet, &layout::SettingOut::default())));
 }
+
+/// A narrow plane of few pieces with a jog, a sill, a head and a lower ridge: most of its time is the search for course lines.
+#[divan::bench]
+fn plane_with_stations(bencher: divan::Bencher<'_, '_>) {
+    use EdgeKind::{Eave, Head, Rake, Ridge, Side, Sill};
+    let outline =
+        [[0.0, 31.0], [30.0, 31.0], [30.0, 0.0], [90.0, 0.0], [90.0, 231.0], [20.0, 231.0], [20.0, 190.0], [0.0, 190.0]];
+    let opening = [[50.0, 80.0], [50.0, 128.0], [70.0, 128.0], [70.0, 80.0]];
+    let plane =
+        plane(&[(&outline, &[Eave, Rake, Eave, Rake, Ridge, Rake, Ridge, Rake]), (&opening, &[Side, Head, Side, Sill])]);
+    let sheet = moulded();
+    bencher.bench(|| layout::lay(0, &plane, &sheet, &layout::SettingOut::default()));
+}

@@ -39,7 +39,7 @@ pub struct LaidPlane {
     pub cut_area: f64,
     /// Heights at which a course line should land, and what came of them, from the lowest up.
     pub stations: Vec<Station>,
-    /// One for every rake and stretch; one up the middle where there is no rake.
+    /// One for every rake and stretch; one up the middle where none passes every course.
     pub poles: Vec<Pole>,
     /// Lines to be snapped along the edges of caps.
     pub guides: Vec<Guide>,

@@ -1,8 +1,9 @@
 //! Setting out: every course, joint, piece and cut of one plane.
 //!
 //! Two outlines. The *laid* outline is where units are cut; the *weathered* one is what rain and people see of them.
-//! Course lines are spread evenly from the first butts to the top line; along a course units lie in cells of equal
-//! width; an edge of the outline cuts the few units that it touches, and all the others are whole.
+//! Course lines are spread from the first butts to the top line, evenly or to meet fixed heights and other planes' courses;
+//! along a course units lie in cells of equal width; an edge of the outline cuts the few units that it touches, and all the
+//! others are whole.
 
 mod better;
 mod bond;

@@ -33,7 +33,7 @@ pub enum PoleSide {
     Left,
     /// Against an edge with the plane on its left.
     Right,
-    /// Up the middle of a plane that has neither rakes nor sidewalls.
+    /// Up the middle of a plane of which no rake passes every course.
     Middle,
 }
 
@@ -85,8 +85,11 @@ pub(crate) fn poles(
 ) -> Vec<Pole> {
     let making = Making { covering, laid, square, step: setting_out.tape_step.to_inches() };
     let along = stretches(plane).into_iter().map(|stretch| making.pole(stretch)).filter(|pole| pole.marks.len() > 1);
-    let poles: Vec<Pole> = along.collect();
-    if poles.is_empty() { middle(laid).map(|stretch| making.pole(stretch)).into_iter().collect() } else { poles }
+    let mut poles: Vec<Pole> = along.collect();
+    if poles.iter().all(|pole| pole.marks.len() < laid.courses.len()) {
+        poles.extend(middle(laid).map(|stretch| making.pole(stretch)));
+    }
+    poles
 }
 
 /// An edge against which a pole can be held.

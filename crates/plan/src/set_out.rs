@@ -19,7 +19,7 @@ pub struct Station {
 /// from the first butts of the plane.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Pole {
-    /// `left`, `right`, or `middle` where there is no rake.
+    /// `left`, `right`, or `middle` where no rake passes every course.
     pub side: &'static str,
     /// u of the foot of the edge that it is held against.
     pub u_in: f64,

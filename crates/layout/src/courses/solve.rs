@@ -339,6 +339,35 @@ mod tests {
         })
     }
 
+    /// A line of `oracles/courses.py`: what is asked, and what a general-purpose solver found.
+    fn asked_of_others(line: &str) -> Option<(Courses, usize, Option<[u64; 2]>)> {
+        let numbers = |text: &str| text.split_whitespace().filter_map(|word| word.parse().ok()).collect::<Vec<f64>>();
+        let [asked, stations, found] = line.split('|').collect::<Vec<_>>().try_into().ok()?;
+        let [height, least, greatest, step, sight] = numbers(asked).try_into().ok()?;
+        let station = |text: &str| {
+            let [height, miss, least_strip, strip] = numbers(text).try_into().ok()?;
+            let [miss, strip] = [miss, strip].map(|cost: f64| cost as u32);
+            Some(Wanted { height, is_above: text.contains("above"), miss, least_strip, strip })
+        };
+        let wanted = stations.split(';').filter_map(station).collect();
+        let (count, costs) = numbers(found).split_first().map(|(count, costs)| (*count as usize, costs.to_vec()))?;
+        let costs = <[f64; 2]>::try_from(costs).ok().map(|costs| costs.map(|cost| cost as u64));
+        Some((Courses { height, least, greatest, step, sight, wanted }, count, costs))
+    }
+
+    /// Recorded: the same question as a mixed-integer program, solved by HiGHS.
+    #[test]
+    fn a_general_purpose_solver_finds_nothing_better() {
+        let recorded = include_str!("../../tests/data/courses.txt");
+        let planes: Vec<_> = recorded.lines().filter_map(asked_of_others).collect();
+        assert!(planes.len() >= 50);
+        for (asked, count, found) in planes {
+            assert_eq!(asked.even().1.len(), count, "{asked:?}");
+            let ours = asked.on_the_tape(count).map(|(cost, _)| [cost.stations, cost.changes]);
+            assert_eq!(ours, found, "{asked:?}");
+        }
+    }
+
     fn wanted() -> impl Strategy<Value = Vec<Wanted>> {
         let one = (1.0..44.0f64, any::<bool>(), 1u32..9, 0.5..6.0f64, 1u32..40)
             .prop_map(|(height, is_above, miss, least_strip, strip)| Wanted { height, is_above, miss, least_strip, strip });
