@@ -39,7 +39,6 @@ class Program:
         self.solver = highspy.Highs()
         self.solver.setOptionValue("output_flag", False)
         self.solver.setOptionValue("mip_rel_gap", 0.0)
-        self.solver.setOptionValue("mip_feasibility_tolerance", 1e-9)
         self.courses()
         self.missed = sum((self.station(*station) for station in plane["stations"]), 0)
 
