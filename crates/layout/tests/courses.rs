@@ -82,7 +82,7 @@ fn what_cannot_meet_says_why_and_what_the_ways_out_cost() {
     let ways = &laid.unmatched[0].ways;
     assert_eq!((ways[0].remedy, ways[0].courses), (Remedy::CapHip, Some(0)));
     let Remedy::ShorterExposure { plane: 1, exposure } = ways[1].remedy else { panic!("{:?}", ways[1]) };
-    assert!((exposure - 4.4376 / 0.707107).abs() < 1e-4);
+    assert!((exposure - 4.4376 * 2f64.sqrt()).abs() < 1e-4);
     assert!(ways[1].courses > Some(0) && ways[1].pieces > Some(0));
     assert!(matches!(ways[2].remedy, Remedy::OtherUnit { .. }));
     let alone = layout::lay(1, &roof.planes[1], &sheet, &SettingOut::default());

@@ -36,16 +36,10 @@ fn laid(outlines: &[Vec<Place>]) -> LaidPlane {
     let run = |cut| Run { left: 0.0, width: WIDTH, step: WIDTH, count: 1, unit: 0, cut: Some(cut), joint_before: false };
     let course = |cut| Course { butt: 0.0, exposure: 7.0, runs: vec![run(cut as u32)] };
     LaidPlane {
-        plane: 0,
-        first_butt: 0.0,
-        top: 0.0,
         courses: (0..outlines.len()).map(course).collect(),
-        laid: vec![],
         units: vec![UnitKind { length: LENGTH, width: WIDTH }],
         cuts: outlines.iter().map(|ring| Cut { parts: vec![ring.clone()], area: area(ring), width: 0.0 }).collect(),
-        starters: vec![],
-        findings: vec![],
-        cut_area: 0.0,
+        ..LaidPlane::default()
     }
 }
 

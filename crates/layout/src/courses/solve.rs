@@ -130,7 +130,7 @@ impl<'a> Search<'a> {
         let change = (steps(courses.sight) + ROUNDING).floor().min(greatest);
         // The lines below the top one may come down until the top course shows the greatest exposure.
         let most_given = (count as f64 - 1.0) * greatest - steps(courses.height - courses.greatest) + ROUNDING;
-        (least <= greatest && change >= 1.0 && most_given >= 0.0).then(|| Self {
+        (least <= greatest && change >= 1.0 && most_given >= 0.0).then_some(Self {
             courses,
             count,
             step,
