@@ -24,7 +24,7 @@ pub use cutting::{CuttingGroup, CuttingRules, CuttingTool, MadeSides};
 pub use resolve::read_sheet;
 pub use sheet::{
     CapGroup, EdgesGroup, ExposureGroup, LapGroup, NailsGroup, PackGroup, SheetFile, StarterGroup, UnderlaymentGroup,
-    UnitGroup,
+    UnitGroup, WideGroup,
 };
 
 /// A covering as its sheet describes it. Lengths on the slope unless said otherwise.
@@ -38,6 +38,8 @@ pub struct Covering {
     pub material: Material,
     /// The field unit.
     pub unit: Unit,
+    /// A wider unit of the same length, from which pieces at edges are cut; none where the sheet has none.
+    pub wide: Option<Wide>,
     /// How many layers lie over each other.
     pub lap: Lap,
     /// What the sheet allows by pitch, from the lowest pitch up, without gaps between bands.
@@ -105,6 +107,17 @@ pub struct Unit {
     pub weight: Mass,
 }
 
+/// A wider unit: a slate and a half, a tile and a half.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Wide {
+    /// Along the course, more than the field unit's.
+    pub width: Length,
+    /// Of one.
+    pub weight: Mass,
+    /// How it is packed.
+    pub pack: Pack,
+}
+
 /// The lap rule.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
@@ -168,14 +181,22 @@ pub struct Edges {
     pub rake_projection: Length,
     /// Least clear distance off walls.
     pub off_walls: Length,
-    /// Clear width of an open valley, both sides together; nil for a closed one.
+    /// Clear width of an open valley at its top, both sides together; nil for a closed one.
     pub valley_clear: Length,
+    /// How much wider an open valley is 8 ft further down.
+    pub valley_growth: Length,
+    /// How far units lie over the metal of an open valley, from their cut edge.
+    pub valley_flange: Length,
+    /// Least distance of a nail from that metal.
+    pub valley_nails_off: Length,
     /// How far the metal of a high edge covers the units.
     pub high_edge_metal: Length,
     /// The leg of an apron flashing over the units below a wall.
     pub apron_leg: Length,
     /// Width of the vent slot at a ridge, both sides together; nil where none is cut.
     pub ridge_slot: Length,
+    /// A unit narrowed at a rake keeps its made side outside, and its cut side faces the neighbour.
+    pub made_at_rakes: bool,
 }
 
 /// The under-eave course.
@@ -204,8 +225,10 @@ pub struct Cap {
     pub length: Length,
     /// Greatest exposure along the line.
     pub exposure: Length,
-    /// How far it reaches down the plane each side of the line, on the surface.
+    /// How far it reaches down the plane each side of a ridge, on the surface.
     pub cover: Length,
+    /// As `cover`, at hips; nil where hips are mitred and have no caps.
+    pub hip_cover: Length,
     /// Nails in each, both sides together.
     pub nails: u32,
     /// Of one cap.

@@ -1,12 +1,14 @@
 use reader::{Format, Places, Read, read};
-use units::{Length, Pitch};
+use units::{Length, Measure, Pitch};
 
 use crate::bonds::{self, bonds};
 use crate::conditions::{self, conditions};
 use crate::cutting::cutting;
 use crate::desk::Desk;
-use crate::sheet::{CapGroup, EdgesGroup, ExposureGroup, NailsGroup, SheetFile, StarterGroup, UnderlaymentGroup, UnitGroup};
-use crate::{Band, Bonds, Cap, Covering, Edges, Lap, Nails, Pack, Starter, Underlayment, Unit};
+use crate::sheet::{
+    CapGroup, EdgesGroup, ExposureGroup, NailsGroup, SheetFile, StarterGroup, UnderlaymentGroup, UnitGroup, WideGroup,
+};
+use crate::{Band, Bonds, Cap, Covering, Edges, Lap, Nails, Pack, Starter, Underlayment, Unit, Wide};
 
 /// Version of the shape of a sheet.
 const FORMAT: u32 = 1;
@@ -30,11 +32,13 @@ pub fn read_sheet(text: &str, format: Format) -> Read<Covering> {
 fn resolve(sheet: &SheetFile, places: &Places) -> (Covering, Vec<reader::Mistake>) {
     let mut desk = Desk { units: sheet.units, places, mistakes: Vec::new() };
     head(&mut desk, sheet);
+    let unit = unit(&mut desk, &sheet.unit);
     let covering = Covering {
         id: sheet.id.clone(),
         name: desk.words("name", &sheet.name),
         material: sheet.unit.material,
-        unit: unit(&mut desk, &sheet.unit),
+        unit,
+        wide: sheet.wide.as_ref().map(|group| wide(&mut desk, group)),
         lap: sheet.lap.rule,
         bands: bands(&mut desk, &sheet.exposure),
         marks: marks(&mut desk, sheet),
@@ -75,6 +79,14 @@ fn unit(desk: &mut Desk, unit: &UnitGroup) -> Unit {
         thickness: desk.some("unit.thickness", unit.thickness),
         tapered: unit.tapered,
         weight: desk.mass("unit.weight_lb", unit.weight_lb),
+    }
+}
+
+fn wide(desk: &mut Desk, wide: &WideGroup) -> Wide {
+    Wide {
+        width: desk.size("wide.width", wide.width),
+        weight: desk.mass("wide.weight_lb", wide.weight_lb),
+        pack: Pack { count: desk.count("wide.pack", wide.pack) },
     }
 }
 
@@ -124,15 +136,30 @@ fn band_end(desk: &mut Desk, group: &ExposureGroup, next: Option<Pitch>, index: 
     }
 }
 
+/// Where a sheet is silent, an open valley is 4 in clear at the top and grows 1 in per 8 ft, and units lie 4 in over its
+/// metal: Copper Flashings, a manual, Copper and Brass Research Association (1920s), specification, paragraph 33.
 fn edges(desk: &mut Desk, edges: &EdgesGroup) -> Edges {
+    let mut or = |path: &str, value: Option<Measure>, absent: f64| {
+        value.map_or(Length::inches(absent), |value| desk.nil_or_more(&format!("edges.{path}"), value))
+    };
+    let [valley_clear, valley_growth, valley_flange, valley_nails_off] = [
+        or("valley_clear", edges.valley_clear, 4.0),
+        or("valley_growth", edges.valley_growth, 1.0),
+        or("valley_flange", edges.valley_flange, 4.0),
+        or("valley_nails_off", edges.valley_nails_off, 0.0),
+    ];
     Edges {
         eave_projection: desk.nil_or_more("edges.eave_projection", edges.eave_projection),
         rake_projection: desk.nil_or_more("edges.rake_projection", edges.rake_projection),
         off_walls: desk.nil_or_more("edges.off_walls", edges.off_walls),
-        valley_clear: desk.nil_or_more("edges.valley_clear", edges.valley_clear),
+        valley_clear,
+        valley_growth,
+        valley_flange,
+        valley_nails_off,
         high_edge_metal: desk.nil_or_more("edges.high_edge_metal", edges.high_edge_metal),
         apron_leg: desk.nil_or_more("edges.apron_leg", edges.apron_leg),
         ridge_slot: desk.nil_or_more("edges.ridge_slot", edges.ridge_slot),
+        made_at_rakes: edges.made_at_rakes,
     }
 }
 
@@ -152,10 +179,12 @@ fn starter(desk: &mut Desk, starter: &StarterGroup, lap: Lap) -> Starter {
 }
 
 fn cap(desk: &mut Desk, cap: &CapGroup) -> Cap {
+    let cover = desk.some("cap.cover", cap.cover);
     Cap {
         length: desk.size("cap.length", cap.length),
         exposure: desk.size("cap.exposure", cap.exposure),
-        cover: desk.some("cap.cover", cap.cover),
+        cover,
+        hip_cover: cap.hip_cover.map_or(cover, |cover| desk.nil_or_more("cap.hip_cover", cover)),
         nails: desk.count("cap.nails", cap.nails),
         weight: desk.mass("cap.weight_lb", cap.weight_lb),
         pack: Pack { count: desk.count("cap.pack", cap.pack) },
@@ -198,6 +227,7 @@ fn sources(desk: &mut Desk, sheet: &SheetFile) -> Vec<(String, String)> {
     .into_iter()
     .chain(sheet.bond.as_ref().map(|bond| ("bond", &bond.source)))
     .chain(sheet.cutting.as_ref().map(|cutting| ("cutting", &cutting.source)))
+    .chain(sheet.wide.as_ref().map(|wide| ("wide", &wide.source)))
     .map(|(group, source)| (group.to_string(), source))
     .chain(bands)
     .chain(conditions::sources(sheet))
@@ -226,6 +256,10 @@ fn together(desk: &mut Desk, covering: &Covering) {
     }
     bonds::together(desk, covering);
     starter_joints(desk, covering);
+    if let Some(wide) = covering.wide {
+        let says = || format!("{} is not more than the unit's width, {}", wide.width, covering.unit.width);
+        desk.expect(wide.width > covering.unit.width, "wide.width", says, "Mend one of the two.");
+    }
     less(desk, ("lap.gap", covering.gap), ("the unit's width", covering.unit.width));
     less(desk, ("lap.least_piece", covering.least_piece), ("the unit's width", covering.unit.width + SLACK));
     if let Some(cutting) = covering.cutting {

@@ -23,6 +23,8 @@ pub struct SheetFile {
     pub invented: bool,
     /// The field unit.
     pub unit: UnitGroup,
+    /// A wider unit of the same length, from which pieces are cut where a field unit leaves a sliver.
+    pub wide: Option<WideGroup>,
     /// How units lie over each other and beside each other.
     pub lap: LapGroup,
     /// Other bonds than the lap's own, random widths, staggered butts, graduated lengths. Absent: none of these.
@@ -83,6 +85,20 @@ pub struct UnitGroup {
     pub source: String,
 }
 
+/// A wider unit of the same length: a slate and a half, a tile and a half.
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct WideGroup {
+    /// Along the course, more than the field unit's.
+    pub width: Measure,
+    /// Of one, pounds.
+    pub weight_lb: f64,
+    /// How many in one pack.
+    pub pack: u32,
+    /// Where these figures come from.
+    pub source: String,
+}
+
 /// How units lie over each other and beside each other.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -129,14 +145,23 @@ pub struct EdgesGroup {
     pub rake_projection: Measure,
     /// Least clear distance off walls.
     pub off_walls: Measure,
-    /// Clear width of an open valley, both sides together; 0 for a closed one.
-    pub valley_clear: Measure,
+    /// Clear width of an open valley at its top, both sides together; 0 for a closed one. Absent: 4 in.
+    pub valley_clear: Option<Measure>,
+    /// How much wider an open valley is 8 ft further down. Absent: 1 in.
+    pub valley_growth: Option<Measure>,
+    /// How far units lie over the metal of an open valley. Absent: 4 in.
+    pub valley_flange: Option<Measure>,
+    /// Least distance of a nail from the metal of a valley. Absent: 0.
+    pub valley_nails_off: Option<Measure>,
     /// How far the metal of a high edge covers the units.
     pub high_edge_metal: Measure,
     /// The leg of an apron flashing over the units below a wall.
     pub apron_leg: Measure,
     /// Width of the vent slot at a ridge, both sides together; 0 where none is cut.
     pub ridge_slot: Measure,
+    /// True where a unit narrowed at a rake keeps its made side outside and turns its cut side to the neighbour.
+    #[serde(default)]
+    pub made_at_rakes: bool,
     /// Where these figures come from.
     pub source: String,
 }
@@ -174,6 +199,8 @@ pub struct CapGroup {
     pub exposure: Measure,
     /// How far it reaches down the plane each side of the line, on the surface.
     pub cover: Measure,
+    /// The same at hips. Absent: as at ridges.
+    pub hip_cover: Option<Measure>,
     /// Nails in each, both sides together.
     pub nails: u32,
     /// Of one cap, pounds.

@@ -51,6 +51,8 @@ fn each_wrong_figure_is_named_with_its_place() {
         ("exposure  = 6.75", "exposure = 14", "cap.exposure", "14"),
         ("each          = 2", "each = 0", "nails.each", "0"),
         ("\"7/8 in\"        # into", "0 # into", "nails.penetration", "0"),
+        ("width     = 18", "width = 11.5", "wide.width", "11.5"),
+        ("valley_growth   = 1 ", "valley_growth = -1", "edges.valley_growth", "-1"),
         ("top_lap   = 4", "top_lap = 42", "underlayment.top_lap", "42"),
         ("count  = 21", "count = 0", "pack.count", "0"),
         ("source = \"Invented.\"", "source = \"\"", "pack.source", "\"\""),
@@ -93,6 +95,19 @@ fn natural_slate_has_the_headlap_of_the_code() {
     let headlap = |rise| slate.band(units::Pitch::per_12(rise).unwrap()).map(|band| band.headlap.to_inches());
     let found = [3.99, 4.0, 7.99, 8.0, 19.99, 20.0].map(headlap);
     assert_eq!(found, [None, Some(4.0), Some(4.0), Some(3.0), Some(3.0), Some(2.0)]);
+}
+
+/// Copper Flashings: A Manual (Copper and Brass Research Association, 1920s), specification, paragraph 33: at least 4 in
+/// clear at the top, 1 in more per 8 ft, slates at least 4 in over the metal.
+#[test]
+fn a_sheet_silent_about_valleys_opens_them_as_the_manual_says() {
+    let text = shipped("composite-slate");
+    let silent: Vec<&str> = text.lines().filter(|line| !line.starts_with("valley_")).collect();
+    let edges = read_sheet(&silent.join("\n"), Format::Toml).value.unwrap().edges;
+    assert_eq!(
+        [edges.valley_clear, edges.valley_growth, edges.valley_flange].map(units::Length::to_inches),
+        [4.0, 1.0, 4.0]
+    );
 }
 
 #[test]

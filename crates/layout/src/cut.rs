@@ -1,12 +1,17 @@
 use std::collections::BTreeMap;
 
-use roof::Place;
+use covering::Covering;
+use roof::{Place, Plane};
+
+use crate::bevel::{Bevel, Blank, Made, Side, bevels, made};
+use crate::nailing::Nailing;
+use crate::outline::{OutlineSide, outline_sides};
 
 /// Remains below this area, sq in, are no pieces, and units that miss less than it are whole.
 pub(crate) const NIL_AREA: f64 = 1e-6;
 
 /// The shape of a cut piece.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Cut {
     /// What is left of the unit, counter-clockwise, from the unit's lower left corner, inches.
     /// More than one part where an edge cuts a unit in two; a clockwise part is a hole.
@@ -15,13 +20,19 @@ pub struct Cut {
     pub area: f64,
     /// Greatest width along the course at any height.
     pub width: f64,
+    /// Its cut edges, those that a roof's edge made, in the order of the parts.
+    pub bevels: Vec<Bevel>,
+    /// Which sides must be the unit's own.
+    pub made: Made,
+    /// Where its nails go, from the same corner as the parts; none where it cannot be nailed or the sheet does not say.
+    pub nails: Vec<Place>,
 }
 
 impl Cut {
     pub(crate) fn of(parts: Vec<Vec<Place>>) -> Self {
         let area = parts.iter().map(|part| area(part)).sum();
         let width = widest(&parts);
-        Self { parts, area, width }
+        Self { parts, area, width, ..Self::default() }
     }
 
     /// Least and greatest u of what is left, from the unit's left side.
@@ -31,6 +42,15 @@ impl Cut {
         us.fold([f64::INFINITY, f64::NEG_INFINITY], |[least, most], u| [least.min(u), most.max(u)])
     }
 
+    /// The side of its longest slanted cut, seen facing the plane from the ground: the offcut of a left hip's piece fits
+    /// a right valley of equal angle. `None` where nothing is slanted.
+    #[must_use]
+    pub fn hand(&self) -> Option<Side> {
+        let slanted = self.bevels.iter().filter(|bevel| bevel.is_slanted());
+        let longest = slanted.max_by(|a, b| a.length().total_cmp(&b.length()))?;
+        if let crate::Facing::Side(hand) = longest.facing { Some(hand) } else { None }
+    }
+
     /// A point within the first part, for pointing at the piece.
     pub(crate) fn middle(&self) -> Place {
         let part = self.parts.first().map_or(&[][..], |part| part);
@@ -38,7 +58,7 @@ impl Cut {
         [0, 1].map(|axis| part.iter().map(|at| at[axis]).sum::<f64>() / count)
     }
 
-    /// Equal for shapes that agree to 2^-16 in.
+    /// Equal for shapes that agree to 2^-16 in and were cut by the same edges, with the same sides made.
     fn key(&self) -> Vec<i64> {
         let mut key = Vec::with_capacity(2 * self.parts.iter().map(|part| part.len() + 1).sum::<usize>());
         for part in &self.parts {
@@ -46,6 +66,10 @@ impl Cut {
             key.push(part.len() as i64);
             key.extend(part[start..].iter().chain(&part[..start]).flat_map(|&at| quantised(at)));
         }
+        let mut kinds: Vec<i64> = self.bevels.iter().map(|bevel| bevel.kind as i64).collect();
+        kinds.sort_unstable();
+        key.extend(kinds);
+        key.extend([self.made.butt, self.made.left, self.made.right].map(i64::from));
         key
     }
 }
@@ -88,19 +112,63 @@ fn widest_between(parts: &[Vec<Place>], low: f64, high: f64) -> f64 {
     crossing.chunks_exact(2).map(|pair| (pair[1][0] - pair[0][0]).max(pair[1][1] - pair[0][1])).fold(0.0, f64::max)
 }
 
-/// The cut shapes of a plane, each once.
-#[derive(Debug, Default)]
-pub(crate) struct Cuts {
-    pub(crate) shapes: Vec<Cut>,
-    numbers: BTreeMap<Vec<i64>, u32>,
+/// What tells of a cut piece which edges cut it and how it is nailed.
+#[derive(Debug)]
+pub(crate) struct Edging<'a> {
+    pub(crate) outline: Vec<OutlineSide>,
+    pub(crate) nailing: Option<Nailing<'a>>,
+    made_at_rakes: bool,
 }
 
-impl Cuts {
-    pub(crate) fn number(&mut self, cut: Cut) -> u32 {
+impl<'a> Edging<'a> {
+    pub(crate) fn of(plane: &Plane, covering: &'a Covering, laid: &[Vec<Place>]) -> Self {
+        let outline = outline_sides(plane, covering, laid);
+        Self { outline, nailing: Nailing::of(covering), made_at_rakes: covering.edges.made_at_rakes }
+    }
+
+    /// A cut with its edges; nails come later, once for each shape.
+    fn edged(&self, cut: Cut, blank: &Blank) -> Cut {
+        let bevels = bevels(&cut.parts, blank, &self.outline);
+        let made = made(&cut.parts, blank, &bevels, self.made_at_rakes);
+        Cut { bevels, made, ..cut }
+    }
+
+    fn nailed(&self, cut: Cut, blank: &Blank) -> Cut {
+        let nails = self.nailing.map_or_else(Vec::new, |nailing| nailing.places(&cut.parts, blank, &cut.bevels));
+        Cut { nails, ..cut }
+    }
+
+    /// A cut with all that is told of it.
+    pub(crate) fn finished(&self, cut: Cut, blank: &Blank) -> Cut {
+        self.nailed(self.edged(cut, blank), blank)
+    }
+
+    /// Whether the nails of a piece hold it, as far as the sheet says where they go.
+    pub(crate) fn holds(&self, cut: &Cut) -> bool {
+        self.nailing.is_none_or(|nailing| nailing.holds(cut.nails.len()))
+    }
+}
+
+/// The cut shapes of a plane, each once.
+#[derive(Debug)]
+pub(crate) struct Cuts<'a> {
+    pub(crate) shapes: Vec<Cut>,
+    numbers: BTreeMap<Vec<i64>, u32>,
+    edging: &'a Edging<'a>,
+}
+
+impl<'a> Cuts<'a> {
+    pub(crate) fn new(edging: &'a Edging<'a>) -> Self {
+        Self { shapes: Vec::new(), numbers: BTreeMap::new(), edging }
+    }
+
+    /// The number of a shape as it comes from its blank.
+    pub(crate) fn number(&mut self, cut: Cut, blank: &Blank) -> u32 {
+        let cut = self.edging.edged(cut, blank);
         let next = self.shapes.len() as u32;
         let number = *self.numbers.entry(cut.key()).or_insert(next);
         if number == next {
-            self.shapes.push(cut);
+            self.shapes.push(self.edging.nailed(cut, blank));
         }
         number
     }
@@ -129,13 +197,15 @@ mod tests {
 
     #[test]
     fn equal_shapes_are_kept_once() {
-        let mut cuts = Cuts::default();
+        let edging = Edging { outline: Vec::new(), nailing: None, made_at_rakes: false };
+        let mut cuts = Cuts::new(&edging);
+        let blank = Blank { corner: [0.0; 2], width: 8.0, height: 9.0, unit: 8.0, moved: None };
         let square = |from: usize| {
             let mut ring = vec![[0.0, 0.0], [3.0, 0.0], [3.0, 8.0], [0.0, 8.0]];
             ring.rotate_left(from);
             Cut::of(vec![ring])
         };
-        assert_eq!([0, 1, 2, 3].map(|from| cuts.number(square(from))), [0; 4]);
-        assert_eq!(cuts.number(Cut::of(vec![vec![[0.0, 0.0], [3.0, 0.0], [3.0, 8.1], [0.0, 8.0]]])), 1);
+        assert_eq!([0, 1, 2, 3].map(|from| cuts.number(square(from), &blank)), [0; 4]);
+        assert_eq!(cuts.number(Cut::of(vec![vec![[0.0, 0.0], [3.0, 0.0], [3.0, 8.1], [0.0, 8.0]]]), &blank), 1);
     }
 }

@@ -22,6 +22,8 @@ pub enum Fault {
         /// The sheet's.
         least: Length,
     },
+    /// Too little of the piece is left for its nails: too near its edges, or through the metal of a valley.
+    CannotBeNailed,
     /// A joint nearer than the sheet's least offset to a joint of a course it must miss.
     JointOverJoint {
         /// The distance.

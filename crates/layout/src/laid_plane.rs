@@ -1,7 +1,7 @@
 use roof::Place;
 use units::Length;
 
-use crate::{Course, Cut, Finding, Guide, Matched, OutOfSquare, Pole, Starters, Station, Unmatched};
+use crate::{Course, Cut, Finding, Guide, Matched, OutOfSquare, Pole, Run, Starters, Station, Unmatched};
 
 /// The units of the whole roof, plane by plane in the roof's order.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -29,13 +29,15 @@ pub struct LaidPlane {
     pub laid: Vec<Vec<Place>>,
     /// The kinds of units that pieces are made from; the first is the sheet's field unit. Runs point here.
     pub units: Vec<UnitKind>,
+    /// Nails of a whole unit of each kind, from its lower left corner; none where the sheet does not say where they go.
+    pub nails: Vec<Vec<Place>>,
     /// Shapes of cut pieces, each once; runs point here.
     pub cuts: Vec<Cut>,
     /// The course under the first, along every level low edge.
     pub starters: Vec<Starters>,
     /// What could not be cured, with its place.
     pub findings: Vec<Finding>,
-    /// Sum of the areas of cut pieces, sq in.
+    /// Sum of the areas of the pieces cut from field units, sq in.
     pub cut_area: f64,
     /// Heights at which a course line should land, and what came of them, from the lowest up.
     pub stations: Vec<Station>,
@@ -70,16 +72,26 @@ impl LaidPlane {
         }
     }
 
+    /// Pieces from one kind of unit.
+    #[must_use]
+    pub fn counts_of(&self, unit: u32) -> Counts {
+        counts(self.courses.iter().flat_map(|course| &course.runs).filter(|run| run.unit == unit))
+    }
+
     /// Field pieces, whole units among them, cut pieces.
     #[must_use]
     pub fn counts(&self) -> Counts {
-        let mut counts = Counts::default();
-        for run in self.courses.iter().flat_map(|course| &course.runs) {
-            let count = u64::from(run.count);
-            if run.cut.is_some() { counts.cut += count } else { counts.whole += count }
-        }
-        counts
+        counts(self.courses.iter().flat_map(|course| &course.runs))
     }
+}
+
+fn counts<'a>(runs: impl Iterator<Item = &'a Run>) -> Counts {
+    let mut counts = Counts::default();
+    for run in runs {
+        let count = u64::from(run.count);
+        if run.cut.is_some() { counts.cut += count } else { counts.whole += count }
+    }
+    counts
 }
 
 /// How many pieces.

@@ -1,25 +1,31 @@
+use std::cell::OnceCell;
+
 use covering::Covering;
 use roof::{Place, Plane, Roof};
 use units::Length;
 
+use crate::bevel::Blank;
 use crate::bond::{Bond, NIL};
 use crate::courses::{CourseLines, Shared, Slope, set_out};
-use crate::cut::{Cuts, NIL_AREA, area, sides};
+use crate::cut::{Cuts, Edging, NIL_AREA, area, sides};
 use crate::legal::{Rules, faults};
-use crate::outline::laid;
+use crate::nailing::{Nailing, unnailed};
+use crate::outline::{laid, weathered};
 use crate::piece::{Left, keep_left, left_in_columns, left_of};
 use crate::resplit::resplit;
 use crate::set_out::mark_out;
 use crate::start::start;
 use crate::starters::{LowEdge, height, low_edges, starters};
 use crate::strip::{Strip, strips};
-use crate::{Course, Cut, Fault, Finding, LaidPlane, Layout, Run, SettingOut, UnitKind};
+use crate::{Course, Cut, Fault, Finding, LaidPlane, Layout, Run, SettingOut, UnitKind, as_set_out};
 
 /// Lays every plane that has a covering, with courses that meet at hips and valleys where that is asked for.
 pub fn lay_roof<'a>(roof: &Roof, covering_of: impl Fn(&Plane) -> Option<&'a Covering>, setting_out: &SettingOut) -> Layout {
     let planes = roof.planes.iter().enumerate();
     let covered = planes.filter_map(|(index, plane)| Some((index, plane, covering_of(plane)?)));
-    let outlined: Vec<_> = covered.map(|(index, plane, covering)| (index, plane, covering, laid(plane, covering))).collect();
+    let chosen: Vec<_> = covered.map(|(index, plane, covering)| (index, plane, as_set_out(covering, setting_out))).collect();
+    let outlined: Vec<(usize, &Plane, &Covering, _)> =
+        chosen.iter().map(|(index, plane, covering)| (*index, *plane, covering.as_ref(), laid(plane, covering))).collect();
     let slopes =
         outlined.iter().filter_map(|(index, plane, covering, outline)| Some((*index, Slope::of(plane, covering, outline)?)));
     let Shared { mut lines, matched, unmatched } = set_out(roof, &slopes.collect(), setting_out);
@@ -33,6 +39,7 @@ pub fn lay_roof<'a>(roof: &Roof, covering_of: impl Fn(&Plane) -> Option<&'a Cove
 /// a sheet whose unit has no size, gives no courses.
 #[must_use]
 pub fn lay(plane_index: usize, plane: &Plane, covering: &Covering, setting_out: &SettingOut) -> LaidPlane {
+    let covering = &as_set_out(covering, setting_out);
     let outline = laid(plane, covering);
     let lines = Slope::of(plane, covering, &outline).map(|slope| slope.alone(setting_out));
     lay_lines(plane_index, plane, covering, outline, lines, setting_out)
@@ -52,8 +59,13 @@ fn lay_lines(
 }
 
 fn bare(plane: usize, covering: &Covering, laid: Vec<Vec<Place>>) -> LaidPlane {
-    let units = vec![UnitKind { length: covering.unit.length.to_inches(), width: covering.unit.width.to_inches() }];
-    LaidPlane { plane, laid, units, ..LaidPlane::default() }
+    let nailing = Nailing::of(covering);
+    let length = covering.unit.length.to_inches();
+    let widths = [Some(covering.unit.width), covering.wide.map(|wide| wide.width)];
+    let units: Vec<UnitKind> =
+        widths.into_iter().flatten().map(|width| UnitKind { length, width: width.to_inches() }).collect();
+    let nails = units.iter().map(|unit| nailing.map_or_else(Vec::new, |nailing| nailing.whole(unit.width, length)));
+    LaidPlane { plane, laid, nails: nails.collect(), units, ..LaidPlane::default() }
 }
 
 /// All that is settled before the first piece is laid.
@@ -65,23 +77,32 @@ pub(crate) struct Setting<'a> {
     pub(crate) bond: Bond,
     /// One for every course.
     pub(crate) strips: Vec<Strip>,
+    pub(crate) edging: Edging<'a>,
+    pub(crate) units: Vec<UnitKind>,
+    /// The wide unit's number, where the sheet has one.
+    pub(crate) wide: Option<u32>,
+    plane: &'a Plane,
+    weathered: OnceCell<Vec<Vec<Place>>>,
     lines: CourseLines,
     /// With the height of the starters along each.
     low_edges: Vec<(LowEdge, f64)>,
 }
 
 impl<'a> Setting<'a> {
-    fn new(plane: &Plane, covering: &'a Covering, outline: Vec<Vec<Place>>, lines: CourseLines, bond: Bond) -> Self {
+    fn new(plane: &'a Plane, covering: &'a Covering, outline: Vec<Vec<Place>>, lines: CourseLines, bond: Bond) -> Self {
         let rules = Rules::of(covering);
         let strips = strips(&outline, &lines.butts, covering.unit.length.to_inches());
         let bond = bond.at(start(&strips, &bond, &rules), 0);
         let starters_of = |edge: LowEdge| (edge, height(covering, lines.shows_at(edge.v)));
         let low_edges = low_edges(plane, covering, &outline).into_iter().map(starters_of).collect();
-        Self { covering, outline, rules, bond, strips, lines, low_edges }
+        let edging = Edging::of(plane, covering, &outline);
+        let units = bare(0, covering, Vec::new()).units;
+        let (wide, weathered) = (covering.wide.map(|_| units.len() as u32 - 1), OnceCell::new());
+        Self { edging, units, wide, plane, weathered, covering, outline, rules, bond, strips, lines, low_edges }
     }
 
     fn lay(self, plane: usize) -> LaidPlane {
-        let mut cuts = Cuts::default();
+        let mut cuts = Cuts::new(&self.edging);
         let mut courses: Vec<Course> = (0..self.lines.count()).map(|course| self.course(course, &mut cuts)).collect();
         resplit(&self, &mut courses, &mut cuts);
         let cut_area = cut_area(&courses, &cuts.shapes);
@@ -96,12 +117,18 @@ impl<'a> Setting<'a> {
         let edges = self.low_edges.iter();
         laid.starters = edges.flat_map(|&(edge, height)| starters(&laid, self.covering, edge, height)).collect();
         laid.findings = self.short_top().into_iter().chain(faults(&laid, self.covering)).collect();
+        laid.findings.extend(unnailed(&laid, &self.rules, &self.edging));
         laid.laid = self.outline;
         laid
     }
 
+    /// What rain and people see; asked for only where something may lie beyond it.
+    pub(crate) fn weathered(&self) -> &Vec<Vec<Place>> {
+        self.weathered.get_or_init(|| weathered(self.plane, self.covering))
+    }
+
     /// A course with every joint where the bond puts it.
-    fn course(&self, course: usize, cuts: &mut Cuts) -> Course {
+    fn course(&self, course: usize, cuts: &mut Cuts<'_>) -> Course {
         let strip = &self.strips[course];
         let shows = self.lines.shows(course);
         let mut row = Row { bond: self.bond.at(self.bond.origin, course as u32), runs: Vec::new(), next: i64::MIN };
@@ -152,7 +179,7 @@ fn behind_starters(parts: &[Vec<Place>], [u, v]: Place, &(edge, height): &(LowEd
 }
 
 fn cut_area(courses: &[Course], cuts: &[Cut]) -> f64 {
-    let runs = courses.iter().flat_map(|course| &course.runs);
+    let runs = courses.iter().flat_map(|course| &course.runs).filter(|run| run.unit == 0);
     let areas = runs.filter_map(|run| cuts.get(run.cut? as usize).map(|cut| f64::from(run.count) * cut.area));
     areas.sum()
 }
@@ -166,11 +193,22 @@ struct Row {
 }
 
 impl Row {
-    fn place(&mut self, strip: &Strip, cells: std::ops::Range<i64>, left: Left, cuts: &mut Cuts) {
+    fn blank(&self, strip: &Strip, cell: i64) -> Blank {
+        let width = self.bond.width;
+        Blank {
+            corner: [self.bond.left(cell), strip.butt],
+            width,
+            height: strip.head - strip.butt,
+            unit: width,
+            moved: None,
+        }
+    }
+
+    fn place(&mut self, strip: &Strip, cells: std::ops::Range<i64>, left: Left, cuts: &mut Cuts<'_>) {
         let cut = match left {
             Left::Nothing => return,
             Left::All => None,
-            Left::Part(cut) => Some(cuts.number(cut)),
+            Left::Part(cut) => Some(cuts.number(cut, &self.blank(strip, cells.start))),
         };
         let joint_before = self.next == cells.start
             && strip.joins([self.bond.left(cells.start) - self.bond.gap, self.bond.left(cells.start)]);

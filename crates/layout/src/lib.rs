@@ -6,6 +6,7 @@
 //! others are whole.
 
 mod better;
+mod bevel;
 mod bond;
 mod course;
 mod courses;
@@ -15,6 +16,7 @@ mod finding;
 mod laid_plane;
 mod lay;
 mod legal;
+mod nailing;
 mod outline;
 mod piece;
 mod pole;
@@ -26,6 +28,7 @@ mod start;
 mod starters;
 mod strip;
 
+pub use bevel::{Bevel, Facing, Made, Side};
 pub use course::{Course, Joints, Run};
 pub use courses::{Matched, OddCourse, Remedy, Station, StationSide, Unmatched, WayOut, Why};
 pub use cut::Cut;
@@ -35,6 +38,6 @@ pub use laid_plane::{Counts, LaidPlane, Layout, UnitKind};
 pub use lay::{lay, lay_roof};
 pub use outline::{laid, weathered};
 pub use pole::{Guide, Mark, Pole, PoleSide, PoleStation};
-pub use setting_out::{MatchHips, SettingOut};
+pub use setting_out::{Hips, MatchHips, SettingOut, Valleys, as_set_out};
 pub use square::OutOfSquare;
 pub use starters::Starters;

@@ -4,6 +4,7 @@ use covering::Covering;
 use i_overlay::core::{fill_rule::FillRule, overlay_rule::OverlayRule};
 use i_overlay::float::scale::FixedScaleFloatOverlay;
 use roof::{EdgeKind, Place, Plane};
+use units::Length;
 
 use crate::cut::{NIL_AREA, area, sides};
 
@@ -19,27 +20,46 @@ const GRID: f64 = 16_777_216.0;
 /// Rings of places: outer ones counter-clockwise, holes clockwise.
 pub(crate) type Rings = Vec<Vec<Place>>;
 
+/// A side of the laid outline, the laid area on its left, and the edge of the plane that it belongs to.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct OutlineSide {
+    pub(crate) line: [Place; 2],
+    pub(crate) kind: EdgeKind,
+}
+
 /// The boundary that units are cut to: the plane with its projections at eaves and rakes, up to half the vent slot at
 /// ridges, half the clear width at valleys, and the sheet's distance off walls.
 #[must_use]
 pub fn laid(plane: &Plane, covering: &Covering) -> Vec<Vec<Place>> {
-    moved(plane, |kind| projection(covering, kind))
+    closed(&moved(plane, covering, |kind| projection(covering, kind)))
+}
+
+/// The sides of a laid outline, each with the kind of the edge that moved there: of those that run its way the nearest.
+pub(crate) fn outline_sides(plane: &Plane, covering: &Covering, laid: &[Vec<Place>]) -> Vec<OutlineSide> {
+    let moved = moved(plane, covering, |kind| projection(covering, kind));
+    let edges: Vec<&MovedEdge> = moved.iter().flatten().collect();
+    let side = |line: [Place; 2]| {
+        let nearest = edges.iter().min_by(|a, b| a.unlike(line).total_cmp(&b.unlike(line)))?;
+        Some(OutlineSide { line, kind: nearest.kind })
+    };
+    laid.iter().flat_map(|ring| sides(ring)).filter_map(side).collect()
 }
 
 /// The laid outline less what caps, aprons and the metal of high edges cover: what rain and people see.
 #[must_use]
 pub fn weathered(plane: &Plane, covering: &Covering) -> Vec<Vec<Place>> {
-    let seen = moved(plane, |kind| weather_line(covering, kind));
+    let seen = closed(&moved(plane, covering, |kind| weather_line(covering, kind)));
     overlaid(&seen, &laid(plane, covering), OverlayRule::Intersect, FillRule::EvenOdd)
 }
 
 /// v of the highest point that the weather reaches; `None` where nothing is left.
 pub(crate) fn weathered_top(plane: &Plane, covering: &Covering) -> Option<f64> {
-    let seen = moved(plane, |kind| weather_line(covering, kind));
+    let seen = closed(&moved(plane, covering, |kind| weather_line(covering, kind)));
     seen.into_iter().flatten().map(|[_, v]| v).reduce(f64::max)
 }
 
-/// How far the laid outline stands out past an edge; negative where it stays back. On the surface, square to the edge.
+/// How far the laid outline stands out past an edge, at the top of a valley; negative where it stays back. On the
+/// surface, square to the edge.
 pub(crate) fn projection(covering: &Covering, kind: EdgeKind) -> f64 {
     let edges = &covering.edges;
     match kind {
@@ -60,7 +80,8 @@ pub(crate) fn projection(covering: &Covering, kind: EdgeKind) -> f64 {
 /// As [`projection`], for the weathered outline.
 pub(crate) fn weather_line(covering: &Covering, kind: EdgeKind) -> f64 {
     let covered = match kind {
-        EdgeKind::Hip | EdgeKind::Ridge => covering.cap.cover,
+        EdgeKind::Hip => covering.cap.hip_cover,
+        EdgeKind::Ridge => covering.cap.cover,
         EdgeKind::Headwall | EdgeKind::Sill => covering.edges.apron_leg,
         EdgeKind::HighEdge => covering.edges.high_edge_metal,
         _ => return projection(covering, kind),
@@ -79,14 +100,69 @@ pub(crate) fn edges(plane: &Plane) -> impl Iterator<Item = ([Place; 2], EdgeKind
     rings.flat_map(|(places, ring)| sides(&places).zip(ring.edges.iter().map(|edge| edge.kind)).collect::<Vec<_>>())
 }
 
-/// The plane's rings with every edge moved outwards along its own normal.
-fn moved(plane: &Plane, out: impl Fn(EdgeKind) -> f64) -> Rings {
+/// The plane's edges, each moved outwards along its own normal, ring by ring; those of open valleys also turned, as the
+/// valley widens downwards.
+fn moved(plane: &Plane, covering: &Covering, out: impl Fn(EdgeKind) -> f64) -> Vec<Vec<MovedEdge>> {
     let rings = plane.places().into_iter().zip(&plane.rings).map(|(places, ring)| {
-        let kinds = ring.edges.iter().map(|edge| edge.kind);
-        let offsets = sides(&places).zip(kinds).map(|(side, kind)| MovedEdge::new(side, out(kind)));
-        offsets.flatten().collect::<Vec<_>>()
+        let kinds: Vec<EdgeKind> = ring.edges.iter().map(|edge| edge.kind).collect();
+        let growth = Growth::of(covering, &places, &kinds);
+        let edges = sides(&places).zip(&kinds).enumerate().filter_map(|(index, (side, &kind))| {
+            let wider = side.map(|at| growth.as_ref().map_or(0.0, |growth| growth.at(index, at)));
+            MovedEdge::new(side, kind, wider.map(|wider| out(kind) - wider))
+        });
+        edges.collect::<Vec<_>>()
     });
-    let rings: Vec<_> = rings.filter(|edges| edges.len() > 2).collect();
+    rings.filter(|edges| edges.len() > 2).collect()
+}
+
+/// How an open valley widens from its top down, on one plane.
+struct Growth {
+    /// Of half the clear width, for each inch down the valley.
+    rate: f64,
+    /// The top of every valley in a ring, by its edge.
+    tops: Vec<Option<Place>>,
+}
+
+impl Growth {
+    /// `None` where nothing widens.
+    fn of(covering: &Covering, places: &[Place], kinds: &[EdgeKind]) -> Option<Self> {
+        let edges = &covering.edges;
+        let grows = edges.valley_clear > Length::ZERO && edges.valley_growth > Length::ZERO;
+        let has_valley = grows && kinds.contains(&EdgeKind::Valley);
+        has_valley.then(|| Self {
+            rate: edges.valley_growth.to_inches() / Length::feet(8.0).to_inches() / 2.0,
+            tops: (0..kinds.len().min(places.len())).map(|index| valley_top(places, kinds, index)).collect(),
+        })
+    }
+
+    fn at(&self, edge: usize, [u, v]: Place) -> f64 {
+        self.tops.get(edge).copied().flatten().map_or(0.0, |top| self.rate * libm::hypot(top[0] - u, top[1] - v))
+    }
+}
+
+/// The upper end of a sloping valley, past the corners at which it only changes its neighbour.
+fn valley_top(places: &[Place], kinds: &[EdgeKind], edge: usize) -> Option<Place> {
+    let side = |index: usize| [places[index % places.len()], places[(index + 1) % places.len()]];
+    let rises = side(edge)[1][1] > side(edge)[0][1];
+    if kinds[edge] != EdgeKind::Valley || is_level(side(edge)) {
+        return None;
+    }
+    let onward = |index: usize| if rises { index + 1 } else { index + places.len() - 1 } % places.len();
+    let goes_on = |&index: &usize| kinds.get(index) == Some(&EdgeKind::Valley) && in_line(side(edge), side(index));
+    let chain = std::iter::successors(Some(edge), |&index| Some(onward(index)).filter(goes_on));
+    let last = chain.take(places.len()).last()?;
+    Some(side(last)[usize::from(rises)])
+}
+
+fn in_line(a: [Place; 2], b: [Place; 2]) -> bool {
+    let along = |[from, to]: [Place; 2]| [to[0] - from[0], to[1] - from[1]];
+    let [a, b] = [along(a), along(b)];
+    let lengths = libm::hypot(a[0], a[1]) * libm::hypot(b[0], b[1]);
+    (a[0] * b[1] - a[1] * b[0]).abs() < LEVEL * lengths && a[0] * b[0] + a[1] * b[1] > 0.0
+}
+
+/// The rings that moved edges close.
+fn closed(rings: &[Vec<MovedEdge>]) -> Rings {
     let corners: Rings = rings.iter().map(|edges| moved_ring(edges)).collect();
     let kept_direction =
         rings.iter().zip(&corners).all(|(edges, corners)| edges.len() == corners.len() && none_flipped(edges, corners));
@@ -101,22 +177,52 @@ fn moved(plane: &Plane, out: impl Fn(EdgeKind) -> f64) -> Rings {
 /// An edge and how far it moves.
 #[derive(Clone, Copy)]
 struct MovedEdge {
+    kind: EdgeKind,
     from: Place,
+    to: Place,
+    /// Of the line that it moves to.
     direction: Place,
-    out: f64,
+    /// From each of its ends square to the new line.
+    out: [f64; 2],
 }
 
 impl MovedEdge {
-    fn new([from, to]: [Place; 2], out: f64) -> Option<Self> {
+    /// `out` is how far each end moves, square to the edge.
+    fn new([from, to]: [Place; 2], kind: EdgeKind, out: [f64; 2]) -> Option<Self> {
         let along = [to[0] - from[0], to[1] - from[1]];
         let length = libm::hypot(along[0], along[1]);
-        (length > SAME).then(|| Self { from, direction: along.map(|part| part / length), out })
+        if length <= SAME {
+            return None;
+        }
+        let [cos, sin] = along.map(|part| part / length);
+        let turned = libm::hypot(length, out[0] - out[1]);
+        let [ahead, aside] = [length / turned, (out[1] - out[0]) / turned];
+        let direction = [cos * ahead + sin * aside, sin * ahead - cos * aside];
+        Some(Self { kind, from, to, direction, out: out.map(|out| out * ahead) })
     }
 
-    /// A point of the old line on the new one.
-    fn moved(&self, [u, v]: Place) -> Place {
-        [u + self.direction[1] * self.out, v - self.direction[0] * self.out]
+    /// The points of the new line square to its old ends.
+    fn ends(&self) -> [Place; 2] {
+        let moved = |[u, v]: Place, out: f64| [u + self.direction[1] * out, v - self.direction[0] * out];
+        [moved(self.from, self.out[0]), moved(self.to, self.out[1])]
     }
+
+    /// How little a side of the outline is this edge: how far its middle lies off, and a mile if it runs another way.
+    fn unlike(&self, [from, to]: [Place; 2]) -> f64 {
+        let middle = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
+        let length = libm::hypot(to[0] - from[0], to[1] - from[1]).max(SAME);
+        let ahead = ((to[0] - from[0]) * self.direction[0] + (to[1] - from[1]) * self.direction[1]) / length;
+        let off = distance_to(self.ends(), middle);
+        if ahead > 1.0 - LEVEL { off } else { off + Length::feet(5280.0).to_inches() }
+    }
+}
+
+/// From a point to the nearest one of a stretch.
+pub(crate) fn distance_to([from, to]: [Place; 2], [u, v]: Place) -> f64 {
+    let along = [to[0] - from[0], to[1] - from[1]];
+    let square = (along[0] * along[0] + along[1] * along[1]).max(f64::MIN_POSITIVE);
+    let share = (((u - from[0]) * along[0] + (v - from[1]) * along[1]) / square).clamp(0.0, 1.0);
+    libm::hypot(u - from[0] - along[0] * share, v - from[1] - along[1] * share)
 }
 
 fn moved_ring(edges: &[MovedEdge]) -> Vec<Place> {
@@ -128,15 +234,16 @@ fn moved_ring(edges: &[MovedEdge]) -> Vec<Place> {
 fn corner(before: &MovedEdge, edge: &MovedEdge) -> Vec<Place> {
     let (a, b) = (before.direction, edge.direction);
     let turn = a[0] * b[1] - a[1] * b[0];
-    let shift = [before.out * -b[0] + edge.out * a[0], before.out * -b[1] + edge.out * a[1]].map(|part| part / turn);
-    let longest = LONGEST_MITRE * before.out.abs().max(edge.out.abs()) + SAME;
-    let one_line = (before.out - edge.out).abs() < SAME && turn.abs() < SAME && a[0] * b[0] + a[1] * b[1] > 0.0;
+    let [out_before, out] = [before.out[1], edge.out[0]];
+    let shift = [out_before * -b[0] + out * a[0], out_before * -b[1] + out * a[1]].map(|part| part / turn);
+    let longest = LONGEST_MITRE * out_before.abs().max(out.abs()) + SAME;
+    let one_line = (out_before - out).abs() < SAME && turn.abs() < SAME && a[0] * b[0] + a[1] * b[1] > 0.0;
     if one_line {
-        vec![edge.moved(edge.from)]
+        vec![edge.ends()[0]]
     } else if libm::hypot(shift[0], shift[1]) <= longest {
         vec![[edge.from[0] + shift[0], edge.from[1] + shift[1]]]
     } else {
-        vec![before.moved(edge.from), edge.moved(edge.from)]
+        vec![before.ends()[1], edge.ends()[0]]
     }
 }
 

@@ -1,132 +1,308 @@
-//! Cures pieces that are too small: the sliver and its neighbour give way to two pieces with the joint moved.
+//! Cures pieces that are too small or cannot be nailed: what lies wholly under a cap or an apron is left out; else the piece
+//! and its neighbours give way to others with their joints moved, or to one from a wide unit.
 
-use crate::cut::Cuts;
+use std::ops::Range;
+
+use i_overlay::core::{fill_rule::FillRule, overlay_rule::OverlayRule};
+
+use crate::bevel::{Blank, Side};
+use crate::bond::NIL;
+use crate::cut::{Cuts, NIL_AREA, area};
 use crate::lay::Setting;
 use crate::legal::nearest_joint;
+use crate::outline::overlaid;
 use crate::piece::{Left, left_of};
 use crate::strip::Strip;
-use crate::{Course, Run};
+use crate::{Course, Cut, Run};
+
+/// Steps in which joints are moved further than the least that makes pieces wide enough, in: on the tape's marks.
+const STEP: f64 = 0.5;
 
 /// Works from the eave up. Courses above still have their joints where the bond puts them.
-pub(crate) fn resplit(setting: &Setting<'_>, courses: &mut [Course], cuts: &mut Cuts) {
+pub(crate) fn resplit(setting: &Setting<'_>, courses: &mut [Course], cuts: &mut Cuts<'_>) {
     for index in 0..courses.len() {
         let mut run = 0;
         while run < courses[index].runs.len() {
-            if is_sliver(setting, &courses[index].runs[run], cuts) {
-                cure(setting, courses, index, run, cuts);
-            }
-            run += 1;
+            let next = if !is_unsound(setting, &courses[index].runs[run], cuts) {
+                None
+            } else if is_needless(setting, &courses[index], run, cuts) {
+                leave_out(&mut courses[index], run);
+                Some(run)
+            } else if courses[index].runs[run].count == 1 {
+                cure(setting, courses, index, run, cuts)
+            } else {
+                None
+            };
+            // What was put in is sound, but what follows it is still to be seen.
+            run = next.unwrap_or(run + 1);
         }
     }
 }
 
-fn is_sliver(setting: &Setting<'_>, run: &Run, cuts: &Cuts) -> bool {
-    let cut = run.cut.and_then(|cut| cuts.shapes.get(cut as usize));
-    run.count == 1 && cut.is_some_and(|cut| setting.rules.too_small(cut.width))
+fn cut_of<'a>(run: &Run, cuts: &'a Cuts<'_>) -> Option<&'a Cut> {
+    run.cut.and_then(|cut| cuts.shapes.get(cut as usize))
 }
 
-/// Tries the sliver with its left neighbour, then with its right one.
-fn cure(setting: &Setting<'_>, courses: &mut [Course], course: usize, run: usize, cuts: &mut Cuts) {
-    let runs = &courses[course].runs;
-    let has_left = run > 0 && runs[run].joint_before;
-    let has_right = runs.get(run + 1).is_some_and(|next| next.joint_before);
-    let sides = [(has_left, run.saturating_sub(1), Sliver::Right), (has_right, run, Sliver::Left)];
-    for (_, left_run, sliver) in sides.into_iter().filter(|side| side.0) {
-        let pair = Pair::of(&courses[course], left_run, cuts);
-        if let Some(split) = pair.split(setting, courses, course, sliver) {
-            courses[course].runs.splice(left_run..left_run + 2, split.into_runs(&pair, cuts));
-            return;
-        }
+fn is_unsound(setting: &Setting<'_>, run: &Run, cuts: &Cuts<'_>) -> bool {
+    cut_of(run, cuts).is_some_and(|cut| !is_sound(setting, cut))
+}
+
+fn is_sound(setting: &Setting<'_>, cut: &Cut) -> bool {
+    !setting.rules.too_small(cut.width) && setting.edging.holds(cut)
+}
+
+/// Nothing of any of a run's pieces is weathered: no place that rain reaches needs them as a layer.
+fn is_needless(setting: &Setting<'_>, course: &Course, run: usize, cuts: &Cuts<'_>) -> bool {
+    let run = &course.runs[run];
+    let Some(cut) = cut_of(run, cuts) else { return false };
+    run.lefts().all(|left| {
+        let place = |at: &[f64; 2]| [at[0] + left, at[1] + course.butt];
+        let parts = cut.parts.iter().map(|part| part.iter().map(place).collect()).collect();
+        let seen = overlaid(&parts, setting.weathered(), OverlayRule::Intersect, FillRule::NonZero);
+        seen.iter().map(|part| area(part)).sum::<f64>() < NIL_AREA
+    })
+}
+
+fn leave_out(course: &mut Course, run: usize) {
+    if let Some(next) = course.runs.get_mut(run + 1) {
+        next.joint_before = false;
     }
+    course.runs.remove(run);
 }
 
-/// Which of two neighbours is too small.
-#[derive(Clone, Copy, PartialEq)]
-enum Sliver {
-    Left,
-    Right,
+/// Puts sound pieces in the place of an unsound one and its neighbours to one hand; the run from which to go on.
+fn cure(setting: &Setting<'_>, courses: &mut [Course], course: usize, run: usize, cuts: &mut Cuts<'_>) -> Option<usize> {
+    let desk = Desk { setting, courses, course };
+    let (group, pieces) = [2, 3].into_iter().find_map(|count| {
+        let hands = [Side::Right, Side::Left].into_iter();
+        let groups: Vec<Group> = hands.filter_map(|hand| Group::of(&courses[course], run, hand, count, cuts)).collect();
+        let choices: Vec<Vec<Vec<u32>>> = groups.iter().map(|group| choices(setting, group)).collect();
+        let ranks = 0..choices.iter().map(Vec::len).max().unwrap_or(0);
+        ranks.into_iter().find_map(|rank| {
+            let at_rank = groups.iter().zip(&choices).filter_map(|(group, choices)| Some((group, choices.get(rank)?)));
+            at_rank.into_iter().find_map(|(group, units)| Some((group.clone(), desk.fill(group, units)?)))
+        })
+    })?;
+    let start = group.range.start;
+    let runs = group.runs(pieces, cuts);
+    courses[course].runs.splice(group.range, runs);
+    Some(start)
 }
 
-/// The last piece of a run and the first of the next, with a joint between.
-struct Pair {
-    runs: [Run; 2],
-    /// From the left unit's left side to the right unit's right side, before cutting.
+/// The units from which a group may be cut anew, left to right, the cheapest choice first: one for two, the same as
+/// before, and the wide unit where the sheet has one, for one piece, for the last towards the edge, for the other, for both.
+fn choices(setting: &Setting<'_>, group: &Group) -> Vec<Vec<u32>> {
+    let mut own: Vec<u32> = group.pieces.iter().map(|piece| piece.unit).collect();
+    if group.hand == Side::Left {
+        own.reverse();
+    }
+    let inner = own[0];
+    let mut choices = match (setting.wide, own.len()) {
+        (Some(wide), 2) => vec![vec![inner], own, vec![wide], vec![inner, wide], vec![wide, inner], vec![wide, wide]],
+        (Some(wide), _) => vec![own, vec![inner, wide], vec![wide, wide], vec![inner, inner, wide]],
+        (None, 2) => vec![vec![inner], own],
+        (None, _) => vec![own],
+    };
+    if group.hand == Side::Left {
+        choices.iter_mut().for_each(|units| units.reverse());
+    }
+    choices
+}
+
+/// Neighbours with joints between, the unsound piece at one end.
+#[derive(Clone)]
+struct Group {
+    /// The unsound piece's end.
+    hand: Side,
+    /// The runs that they lie in.
+    range: Range<usize>,
+    /// What is left of the first run, to the left of the group.
+    before: Option<Run>,
+    pieces: Vec<Run>,
+    /// What is left of the last run.
+    after: Option<Run>,
+    /// From the first unit's left side to the last one's right side, before cutting.
     place: [f64; 2],
     /// From the leftmost to the rightmost point, after cutting.
     extent: [f64; 2],
-    /// Right side of the left piece.
-    joint: f64,
 }
 
-impl Pair {
-    fn of(course: &Course, left_run: usize, cuts: &Cuts) -> Self {
-        let runs = [course.runs[left_run], course.runs[left_run + 1]];
-        let [left, right] = [Run { left: runs[0].last_left(), count: 1, ..runs[0] }, Run { count: 1, ..runs[1] }];
-        let extent = [left.extent(&cuts.shapes)[0], right.extent(&cuts.shapes)[1]];
-        Self { runs, place: [left.left, right.right()], extent, joint: left.right() }
-    }
-
-    /// The joint moved by the least that makes both pieces large enough and keeps it off the joints that it must miss.
-    fn split(&self, setting: &Setting<'_>, courses: &[Course], course: usize, sliver: Sliver) -> Option<Split> {
-        let (gap, unit, least) = (setting.bond.gap, setting.bond.width, setting.rules.least_piece);
-        let [from, to] = self.extent;
-        let most_left = (from + least).max(to - gap - unit);
-        let most_right = (from + unit).min(to - gap - least);
-        let mut joint = match sliver {
-            Sliver::Left => most_left.max(self.joint),
-            Sliver::Right => most_right.min(self.joint),
-        };
-        while joint >= most_left && joint <= most_right {
-            match in_the_way(setting, courses, course, joint + gap / 2.0) {
-                None => return self.cut_at(setting, &setting.strips[course], joint),
-                Some(near) if sliver == Sliver::Right => joint = near - setting.rules.joint_offset - gap / 2.0,
-                Some(near) => joint = near + setting.rules.joint_offset - gap / 2.0,
+impl Group {
+    /// `None` where the piece has not so many neighbours.
+    fn of(course: &Course, run: usize, hand: Side, count: usize, cuts: &Cuts<'_>) -> Option<Self> {
+        let runs = &course.runs;
+        let (mut range, mut pieces, mut rest) = (run..run + 1, vec![runs[run]], 0);
+        while pieces.len() < count {
+            if rest == 0 {
+                let near = if hand == Side::Right { range.start.checked_sub(1)? } else { range.end };
+                let joined = if hand == Side::Right { runs[range.start] } else { *runs.get(near)? };
+                if !joined.joint_before {
+                    return None;
+                }
+                (range, rest) = (range.start.min(near)..range.end.max(near + 1), runs[near].count);
+            }
+            rest -= 1;
+            if hand == Side::Right {
+                pieces.insert(0, single(&runs[range.start], rest));
+            } else {
+                let last = &runs[range.end - 1];
+                pieces.push(single(last, last.count - 1 - rest));
             }
         }
-        None
-    }
-
-    fn cut_at(&self, setting: &Setting<'_>, strip: &Strip, joint: f64) -> Option<Split> {
-        let (gap, unit) = (setting.bond.gap, setting.bond.width);
-        let left = [self.place[0].max(joint - unit), joint];
-        let right = [joint + gap, self.place[1].min(joint + gap + unit)];
-        let pieces = [left, right].map(|place| left_of(&setting.outline, strip, place, unit));
-        let sound = pieces.iter().all(|piece| match piece {
-            Left::Nothing => false,
-            Left::All => true,
-            Left::Part(cut) => !setting.rules.too_small(cut.width),
-        });
-        (sound && strip.joins([joint, joint + gap])).then_some(Split { places: [left, right], pieces })
-    }
-}
-
-/// A joint of a course that must be missed, too near to `u`.
-fn in_the_way(setting: &Setting<'_>, courses: &[Course], course: usize, u: f64) -> Option<f64> {
-    let near = setting.rules.neighbours(course, courses.len()).filter_map(|other| nearest_joint(&courses[other], u));
-    near.into_iter().find(|near| setting.rules.too_near((near - u).abs()))
-}
-
-/// Two pieces in the place of two others.
-struct Split {
-    places: [[f64; 2]; 2],
-    pieces: [Left; 2],
-}
-
-impl Split {
-    /// The runs that take the place of the pair's two: what is left of them, and the two pieces between.
-    fn into_runs(self, pair: &Pair, cuts: &mut Cuts) -> Vec<Run> {
-        let [before, after] = pair.runs;
-        let [left, right] = self.places;
-        let [left_piece, right_piece] = self.pieces;
-        let step = before.step;
-        let mut run = |[from, to]: [f64; 2], piece: Left, joint_before| {
-            let cut = if let Left::Part(cut) = piece { Some(cuts.number(cut)) } else { None };
-            Run { left: from, width: to - from, step, count: 1, unit: before.unit, cut, joint_before }
+        let [from, to] = [*pieces.first()?, *pieces.last()?];
+        let left = |run: Run| (rest > 0).then_some(Run { count: rest, ..run });
+        let [before, after] = match hand {
+            Side::Right => [left(runs[range.start]), None],
+            Side::Left => {
+                let last = runs[range.end - 1];
+                let first = last.left + f64::from(last.count - rest) * last.step;
+                [None, left(Run { left: first, joint_before: true, ..last })]
+            }
         };
-        let first = Run { count: before.count - 1, ..before };
-        let last = Run { left: after.left + step, count: after.count - 1, joint_before: true, ..after };
-        let joint_before = before.count > 1 || before.joint_before;
-        let runs = [first, run(left, left_piece, joint_before), run(right, right_piece, true), last];
-        runs.into_iter().filter(|run| run.count > 0).collect()
+        let extent = [from.extent(&cuts.shapes)[0], to.extent(&cuts.shapes)[1]];
+        Some(Self { hand, range, before, pieces, after, place: [from.left, to.right()], extent })
+    }
+
+    /// Where the right side of a piece was before; of those that went the nearest to the unsound end.
+    fn joint(&self, piece: usize) -> f64 {
+        self.pieces.get(piece).map_or(self.place[1], Run::right)
+    }
+
+    /// The runs that take the place of the group's.
+    fn runs(&self, pieces: Vec<Piece>, cuts: &mut Cuts<'_>) -> Vec<Run> {
+        let (first, own) = (self.pieces[0].joint_before, self.pieces[0].step);
+        let new = pieces.into_iter().enumerate().map(|(index, piece)| {
+            let [left, right] = piece.place;
+            let cut = piece.cut.map(|(cut, blank)| cuts.number(cut, &blank));
+            let joint_before = first || index > 0;
+            Run { left, width: right - left, step: own, count: 1, unit: piece.unit, cut, joint_before }
+        });
+        self.before.into_iter().chain(new.collect::<Vec<_>>()).chain(self.after).collect()
+    }
+}
+
+/// One piece of a run.
+fn single(run: &Run, index: u32) -> Run {
+    let left = run.left + f64::from(index) * run.step;
+    Run { left, count: 1, joint_before: index > 0 || run.joint_before, ..*run }
+}
+
+/// A piece that is put in.
+#[derive(Clone)]
+struct Piece {
+    place: [f64; 2],
+    unit: u32,
+    cut: Option<(Cut, Blank)>,
+}
+
+/// Where a course is cut anew.
+struct Desk<'a, 'b> {
+    setting: &'a Setting<'b>,
+    courses: &'a [Course],
+    course: usize,
+}
+
+impl Desk<'_, '_> {
+    /// Fills the place of a group with pieces from these units, left to right, with joints moved as little as makes them
+    /// all sound and keeps the joints off those that they must miss.
+    fn fill(&self, group: &Group, units: &[u32]) -> Option<Vec<Piece>> {
+        let mut pieces = Vec::new();
+        self.fill_from(group, group.place[0], units, &mut pieces).then_some(pieces)
+    }
+
+    fn fill_from(&self, group: &Group, from: f64, units: &[u32], pieces: &mut Vec<Piece>) -> bool {
+        let Some((&unit, rest)) = units.split_first() else { return false };
+        if rest.is_empty() {
+            return self.piece(group, [from, group.place[1]], unit, pieces.is_empty()).is_some_and(|piece| {
+                pieces.push(piece);
+                true
+            });
+        }
+        let [most_left, most_right] = self.reach(group, from, unit, rest);
+        let old = group.joint(pieces.len());
+        let mut joint = if group.hand == Side::Right { most_right.min(old) } else { most_left.max(old) };
+        let step = if rest.len() > 1 { 2.0 * STEP } else { STEP };
+        while joint >= most_left - NIL && joint <= most_right + NIL {
+            joint = match self.in_the_way(joint) {
+                Some(near) if group.hand == Side::Right => near - self.setting.rules.joint_offset - self.gap() / 2.0,
+                Some(near) => near + self.setting.rules.joint_offset - self.gap() / 2.0,
+                None if self.split_at(group, [from, joint], units, pieces) => return true,
+                None if group.hand == Side::Right => joint - step,
+                None => joint + step,
+            };
+        }
+        false
+    }
+
+    fn split_at(&self, group: &Group, place: [f64; 2], units: &[u32], pieces: &mut Vec<Piece>) -> bool {
+        let next = place[1] + self.gap();
+        if !self.strip().joins([place[1], next]) {
+            return false;
+        }
+        let Some(piece) = self.piece(group, place, units[0], pieces.is_empty()) else { return false };
+        pieces.push(piece);
+        let filled = self.fill_from(group, next, &units[1..], pieces);
+        if !filled {
+            pieces.pop();
+        }
+        filled
+    }
+
+    /// Where the right side of a piece from one unit can lie, if others follow.
+    fn reach(&self, group: &Group, from: f64, unit: u32, rest: &[u32]) -> [f64; 2] {
+        let (gap, least) = (self.gap(), self.setting.rules.least_piece);
+        let [start, end] = [from.max(group.extent[0]), group.extent[1]];
+        let follow: f64 = rest.iter().map(|&unit| self.width(unit) + gap).sum();
+        let [most_left, most_right] = [(start + least).max(end - follow), start + self.width(unit)];
+        [most_left, most_right.min(end - (gap + least) * rest.len() as f64)]
+    }
+
+    /// A sound piece between two joints, or a joint and the end of the group.
+    fn piece(&self, group: &Group, [from, to]: [f64; 2], unit: u32, is_first: bool) -> Option<Piece> {
+        let width = self.width(unit);
+        let [start, end] = [from.max(group.extent[0]), to.min(group.extent[1])];
+        let place = if to - from <= width {
+            [from, to]
+        } else if end <= from + width && !(is_first && group.hand == Side::Left) {
+            [from, from + width]
+        } else if start >= to - width {
+            [to - width, to]
+        } else {
+            [start, start + width]
+        };
+        let strip = self.strip();
+        if end > place[1] + NIL {
+            return None;
+        }
+        let (corner, height) = ([place[0], strip.butt], strip.head - strip.butt);
+        let blank = Blank { corner, width: place[1] - place[0], height, unit: width, moved: Some(group.hand) };
+        match left_of(&self.setting.outline, strip, place, width) {
+            Left::Nothing => None,
+            Left::All => Some(Piece { place, unit, cut: None }),
+            Left::Part(cut) => {
+                let finished = self.setting.edging.finished(cut, &blank);
+                is_sound(self.setting, &finished).then_some(Piece { place, unit, cut: Some((finished, blank)) })
+            }
+        }
+    }
+
+    fn strip(&self) -> &Strip {
+        &self.setting.strips[self.course]
+    }
+
+    fn gap(&self) -> f64 {
+        self.setting.bond.gap
+    }
+
+    fn width(&self, unit: u32) -> f64 {
+        self.setting.units.get(unit as usize).map_or(0.0, |unit| unit.width)
+    }
+
+    /// A joint of a course that must be missed, too near to one right of `right_side`.
+    fn in_the_way(&self, right_side: f64) -> Option<f64> {
+        let (rules, u) = (&self.setting.rules, right_side + self.gap() / 2.0);
+        let others = rules.neighbours(self.course, self.courses.len());
+        let near = others.filter_map(|other| nearest_joint(&self.courses[other], u));
+        near.into_iter().find(|near| rules.too_near((near - u).abs()))
     }
 }

@@ -9,8 +9,8 @@ use crate::cautions::cautions;
 use crate::checked::{checks, silences_of_nothing};
 use crate::job::{block_path, dormer_path, opening_path, plane_path};
 use crate::{
-    CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, OrderLine, Plan, Plane, Problem,
-    ProblemPlace, Roof, Run, Severity, Starters, Totals, Wall,
+    Bevel, CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, Made, OrderLine, Plan,
+    Plane, Problem, ProblemPlace, Roof, Run, Severity, Starters, Totals, Unit, Wall,
 };
 use crate::{courses, details_told, openings, placing};
 
@@ -26,7 +26,8 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let mut problems: Vec<Problem> = problems.into_iter().map(|problem| roof_problem(job, problem)).collect();
     let (roof, misplaced) = openings::cut_out(job, roof);
     problems.extend(misplaced);
-    let covering = catalog.get(&job.covering.sheet);
+    let chosen = catalog.get(&job.covering.sheet).map(|covering| layout::as_set_out(covering, &job.setting_out));
+    let covering = chosen.as_deref();
     if covering.is_none() {
         problems.push(unknown_sheet(job, catalog));
     }
@@ -241,11 +242,8 @@ fn laid_plane(roof: &Shape, laid: &Laid, covering: Option<&Covering>) -> LaidPla
         first_butt_in: laid.first_butt,
         top_in: laid.top,
         courses: laid.courses.iter().enumerate().map(|(index, row)| course(index, row, laid, covering)).collect(),
-        cuts: laid
-            .cuts
-            .iter()
-            .map(|cut| Cut { parts_in: cut.parts.clone(), width_in: cut.width, area_sqin: cut.area })
-            .collect(),
+        cuts: laid.cuts.iter().map(cut).collect(),
+        units: (0..laid.units.len()).map(|kind| unit(laid, kind)).collect(),
         laid_in: laid.laid.clone(),
         starters: laid
             .starters
@@ -267,6 +265,29 @@ fn laid_plane(roof: &Shape, laid: &Laid, covering: Option<&Covering>) -> LaidPla
     }
 }
 
+fn unit(laid: &Laid, kind: usize) -> Unit {
+    let (unit, nails) = (laid.units[kind], laid.nails.get(kind));
+    Unit { length_in: unit.length, width_in: unit.width, nails_in: nails.cloned().unwrap_or_default() }
+}
+
+fn cut(cut: &layout::Cut) -> Cut {
+    let bevel = |bevel: &layout::Bevel| Bevel {
+        kind: bevel.kind.name(),
+        angle_deg: bevel.angle,
+        facing: bevel.facing.name(),
+        ends_in: bevel.line,
+    };
+    Cut {
+        parts_in: cut.parts.clone(),
+        width_in: cut.width,
+        area_sqin: cut.area,
+        hand: cut.hand().map(layout::Side::name),
+        bevels: cut.bevels.iter().map(bevel).collect(),
+        made: Made { butt: cut.made.butt, left: cut.made.left, right: cut.made.right },
+        nails_in: cut.nails.clone(),
+    }
+}
+
 fn course(index: usize, row: &LaidCourse, laid: &Laid, covering: Option<&Covering>) -> Course {
     let headlap = covering.map(|covering| laid.headlap(index, covering));
     Course {
@@ -278,7 +299,14 @@ fn course(index: usize, row: &LaidCourse, laid: &Laid, covering: Option<&Coverin
         runs: row
             .runs
             .iter()
-            .map(|run| Run { left_in: run.left, width_in: run.width, step_in: run.step, count: run.count, cut: run.cut })
+            .map(|run| Run {
+                left_in: run.left,
+                width_in: run.width,
+                step_in: run.step,
+                count: run.count,
+                cut: run.cut,
+                unit: run.unit,
+            })
             .collect(),
     }
 }

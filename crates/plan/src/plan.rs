@@ -279,6 +279,8 @@ pub struct LaidPlane {
     pub courses: Vec<Course>,
     /// Shapes of cut pieces; a run's `cut` is an index here.
     pub cuts: Vec<Cut>,
+    /// The kinds of units that pieces are cut from, the field unit first; a run's `unit` is an index here.
+    pub units: Vec<Unit>,
     /// The boundary the units are cut to.
     pub laid_in: Vec<Vec<[f64; 2]>>,
     /// The under-eave course.
@@ -328,10 +330,29 @@ pub struct Run {
     /// Index in [`LaidPlane::cuts`]; none for whole units.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cut: Option<u32>,
+    /// Index in [`LaidPlane::units`]; left out for field units.
+    #[serde(skip_serializing_if = "is_field_unit")]
+    pub unit: u32,
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands a reference")]
+fn is_field_unit(unit: &u32) -> bool {
+    *unit == 0
+}
+
+/// A kind of unit.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct Unit {
+    /// From butt to head.
+    pub length_in: f64,
+    /// Along the course.
+    pub width_in: f64,
+    /// Nails of a whole one, from its lower left corner; empty where the sheet does not say where they go.
+    pub nails_in: Vec<[f64; 2]>,
 }
 
 /// The shape of a cut piece, from the unit's lower left corner.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Cut {
     /// What is left of the unit; more than one part where an edge cuts a unit in two.
     pub parts_in: Vec<Vec<[f64; 2]>>,
@@ -339,6 +360,40 @@ pub struct Cut {
     pub width_in: f64,
     /// Of what is left.
     pub area_sqin: f64,
+    /// `left` or `right`: the side of its longest slanted cut, seen facing the plane. The offcut of a left hip's piece fits
+    /// a right valley of equal angle.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hand: Option<&'static str>,
+    /// Its cut edges.
+    pub bevels: Vec<Bevel>,
+    /// Which sides must be the unit's own.
+    pub made: Made,
+    /// Where its nails go; empty where it cannot be nailed or the sheet does not say.
+    pub nails_in: Vec<[f64; 2]>,
+}
+
+/// A cut edge of a piece.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Bevel {
+    /// The edge of the roof that cut it, as for [`Edge::kind`].
+    pub kind: &'static str,
+    /// Between the cut and the course line: 0 along the course, 90 straight up the slope.
+    pub angle_deg: f64,
+    /// Which way the cut looks: `left`, `right`, `up`, `down`.
+    pub facing: &'static str,
+    /// From the unit's lower left corner; the piece lies on its left.
+    pub ends_in: [[f64; 2]; 2],
+}
+
+/// Sides of a piece that must be the unit's own, as it was made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize)]
+pub struct Made {
+    /// It has some of the butt.
+    pub butt: bool,
+    /// Its left side meets a neighbour or the sky.
+    pub left: bool,
+    /// Its right side does.
+    pub right: bool,
 }
 
 /// The under-eave course along one level low edge.

@@ -19,10 +19,14 @@ pub fn caps_along(length: Length, cap: &Cap) -> u64 {
     }
 }
 
-/// Caps along every hip and ridge whose first laid plane is of this sheet. `laid` are the planes laid in any sheet.
+/// Caps along every ridge and every hip that is not mitred, whose first laid plane is of this sheet. `laid` are the planes laid in any sheet.
 pub(crate) fn line(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> OrderLine {
     let cap = laying.covering.cap;
-    let capped = roof.lines.iter().filter(|line| matches!(line.kind, EdgeKind::Hip | EdgeKind::Ridge));
+    let is_capped = |line: &&Line| match line.kind {
+        EdgeKind::Hip => cap.hip_cover > Length::ZERO,
+        kind => kind == EdgeKind::Ridge,
+    };
+    let capped = roof.lines.iter().filter(is_capped);
     let places: Vec<CountedPlace> = capped
         .filter(|line| {
             line.planes.iter().find(|plane| laid.contains(plane)).is_some_and(|first| laying.indices.contains(first))

@@ -6,7 +6,7 @@ use layout::Layout;
 use roof::{Plane, Roof};
 
 use crate::laying::{Laying, by_sheet};
-use crate::{Order, OrderLine, caps, dry_in, field, nails, ridge_vent, starters, stock};
+use crate::{Order, OrderLine, caps, dry_in, field, nails, ridge_vent, starters, stock, wide};
 
 /// Counts what the laid planes need. `covering_of` gives the sheet in which a plane was laid; sheets are never mixed in
 /// a line. Lines of which nothing is needed are left out.
@@ -32,8 +32,9 @@ pub fn count<'a>(
     }
 }
 
-fn units(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> [OrderLine; 4] {
+fn units(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> Vec<OrderLine> {
     let caps = caps::line(roof, laying, laid);
     let nails = nails::line(laying, &caps);
-    [field::line(laying), starters::line(laying), caps, nails]
+    let field = [field::line(laying)].into_iter().chain(wide::line(laying));
+    field.chain([starters::line(laying), caps, nails]).collect()
 }

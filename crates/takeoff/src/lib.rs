@@ -12,6 +12,7 @@ mod order;
 mod ridge_vent;
 mod starters;
 mod stock;
+mod wide;
 
 pub use caps::caps_along;
 pub use count::count;

@@ -1,3 +1,4 @@
+use layout::{LaidPlane, Run};
 use units::Mass;
 
 use crate::laying::Laying;
@@ -5,11 +6,20 @@ use crate::order::{packs, sum};
 use crate::starters::along;
 use crate::{CountedPlace, OrderLine};
 
+/// Nails of field pieces: those of a cut one as the layout places them, and as many as in a whole one where it cannot.
+fn of_pieces(laid: &LaidPlane, each: u32) -> u64 {
+    let nails = |run: &Run| match run.cut.and_then(|cut| laid.cuts.get(cut as usize)).map_or(0, |cut| cut.nails.len()) {
+        0 => u64::from(each),
+        placed => placed as u64,
+    };
+    laid.courses.iter().flat_map(|course| &course.runs).map(|run| u64::from(run.count) * nails(run)).sum()
+}
+
 /// Nails of field pieces and starters, plane by plane, and of caps, line by line.
 pub(crate) fn line(laying: &Laying<'_>, caps: &OrderLine) -> OrderLine {
     let covering = laying.covering;
     let on_plane = laying.planes.iter().map(|(plane, laid)| {
-        let field = laid.counts().pieces() * u64::from(covering.nails.each);
+        let field = of_pieces(laid, covering.nails.each);
         let starters = along(laid) * u64::from(covering.starter.nails);
         CountedPlace { at: plane.name.clone(), quantity: (field + starters) as f64 }
     });

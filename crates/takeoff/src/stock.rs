@@ -37,8 +37,9 @@ pub fn stock<'a>(planes: impl Iterator<Item = &'a LaidPlane>, covering: &Coverin
     let unit = covering.unit.length.to_inches() * covering.unit.width.to_inches();
     let (mut units, mut whole, mut area) = (0, 0, 0.0);
     for plane in planes {
-        units += plane.counts().pieces();
-        whole += plane.counts().whole;
+        let counts = plane.counts_of(0);
+        units += counts.pieces();
+        whole += counts.whole;
         area += plane.cut_area;
     }
     Stock { units, bound: whole + (area / unit * (1.0 - 1e-5)).ceil() as u64 }

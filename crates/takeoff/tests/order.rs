@@ -33,7 +33,7 @@ fn laid(plane: usize, whole: u32, cut: u32, starters: u32) -> LaidPlane {
         top: 8.0,
         courses: vec![Course { butt: 0.0, exposure: 8.0, runs: vec![run(whole, None), run(cut, Some(0))] }],
         units: vec![UnitKind { length: 20.0, width: 12.0 }],
-        cuts: vec![Cut { parts: vec![half], area: 120.0, width: 6.0 }],
+        cuts: vec![Cut { parts: vec![half], area: 120.0, width: 6.0, ..Cut::default() }],
         starters: vec![Starters { butt: 0.0, height: 11.5, from: 0.0, to: 240.0, left: 0.0, step: 12.0, count: starters }],
         cut_area: 120.0 * f64::from(cut),
         ..LaidPlane::default()

@@ -1,8 +1,9 @@
 //! # Cut piece loses its nails
 //!
 //! ## What it finds
-//! Cut pieces that are too narrow for two nails where the nails go: at the sheet's height over the butt, or at the top of a piece
-//! that ends below it.
+//! Cut pieces that are too narrow for two nails where the nails go: at the sheet's height over the butt, under a cap or an apron
+//! where that height is cut away, or at the top of a piece that ends below it; and pieces in which no place is far enough from
+//! their edges and from the metal of a valley.
 //! ## Why it matters
 //! A piece on one nail turns and slides out; along hips and valleys that is where roofs lose their first units.
 //! ## Remedy
@@ -11,14 +12,14 @@
 //! Cyclopedia of Architecture, Carpentry and Building (American Technical Society, c. 1907), slate roofing: a cut piece keeps two nails; their place by the covering's data sheet.
 
 use covering::NailLine;
-use layout::Cut;
+use layout::{Cut, Fault};
 
 use crate::facts::Laid;
 use crate::figure::figure;
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::tally::{Bound, Tally};
 use crate::text::Reading;
-use crate::{Facts, Family};
+use crate::{Facts, Family, Outcome, Place};
 
 pub(crate) const RULE: Rule = Rule {
     name: "cut-piece-loses-its-nails",
@@ -41,6 +42,9 @@ fn cut_piece_loses_its_nails(facts: &Facts) -> Verdict {
         let widths_of: Vec<f64> = laid.units.cuts.iter().map(|cut| width_at_nails(cut, &line)).collect();
         add_pieces(&laid, &widths_of, figure!(2.0) * line.side.to_inches(), &mut widths);
     }
+    if let Some(verdict) = loose(facts) {
+        return verdict;
+    }
     let verdict = widths.verdict(
         |narrowest| {
             let [is, least] = narrowest.inches();
@@ -50,6 +54,22 @@ fn cut_piece_loses_its_nails(facts: &Facts) -> Verdict {
         "No unit is cut.",
     );
     verdict.to_look_at()
+}
+
+/// Pieces in which the layout found no place for two nails.
+fn loose(facts: &Facts) -> Option<Verdict> {
+    let findings = facts.laid().flat_map(|laid| {
+        let loose = laid.units.findings.iter().filter(|finding| finding.fault == Fault::CannotBeNailed);
+        loose.map(move |finding| laid.place_at(finding.course, finding.at[0])).collect::<Vec<_>>()
+    });
+    let places: Vec<Place> = findings.collect();
+    let count = places.len();
+    let more = if count > 1 { format!("; {count} places in all") } else { String::new() };
+    let says = format!(
+        "{} has a piece without room for two nails off its edges and off the metal of the valley{more}.",
+        facts.name_of(*places.first()?)
+    );
+    Some(Verdict { outcome: Outcome::Attention, places, ..Verdict::not_applicable(says) })
 }
 
 fn add_pieces(laid: &Laid, widths_of: &[f64], needed: f64, widths: &mut Tally) {
@@ -67,7 +87,8 @@ fn width_at_nails(cut: &Cut, line: &NailLine) -> f64 {
     let head_room = figure!(0.5);
     let at = |part: &Vec<[f64; 2]>| {
         let top = part.iter().map(|&[_, v]| v).fold(0.0, f64::max);
-        width_at(part, line.up.to_inches().min(top - head_room))
+        let placed = cut.nails.first().map(|nail| nail[1]);
+        width_at(part, placed.unwrap_or_else(|| line.up.to_inches().min(top - head_room)))
     };
     cut.parts.iter().map(at).fold(0.0, f64::max)
 }
@@ -97,7 +118,7 @@ mod tests {
         trial.covering.conditions.nail_line = Some(NailLine { side, up, off_joint: None });
         trial.covering.least_piece = Length::inches(1.0);
         let laid = &mut trial.layout.planes[0];
-        laid.cuts.push(Cut { parts: vec![part.to_vec()], area: 40.0, width: 6.0 });
+        laid.cuts.push(Cut { parts: vec![part.to_vec()], area: 40.0, width: 6.0, ..Cut::default() });
         let whole = &mut laid.courses[2].runs[0];
         whole.count -= 1;
         let last = Run { left: whole.right() + 0.25, count: 1, cut: Some(0), joint_before: true, ..*whole };
@@ -131,5 +152,17 @@ mod tests {
         let point = |top: f64| with(&[[0.0, 0.0], [8.0, 0.0], [0.0, top]]).outcome("cut-piece-loses-its-nails");
         assert_eq!([point(16.0), point(15.9)], [Outcome::Pass, Outcome::Attention]);
         assert_eq!(Trial::sound().outcome("cut-piece-loses-its-nails"), Outcome::NotApplicable);
+    }
+
+    /// Where the layout says that nothing holds a piece, that is said.
+    #[test]
+    fn a_piece_that_the_layout_cannot_nail_is_looked_at() {
+        let mut trial = with(&[[0.0, 0.0], [6.0, 0.0], [6.0, 18.0], [0.0, 18.0]]);
+        let finding = layout::Finding { fault: Fault::CannotBeNailed, course: 2, at: [40.0, 16.0] };
+        trial.layout.planes[0].findings.push(finding);
+        assert_eq!(trial.outcome("cut-piece-loses-its-nails"), Outcome::Attention);
+        let says =
+            "house, south, course 3 has a piece without room for two nails off its edges and off the metal of the valley.";
+        assert_eq!(trial.says("cut-piece-loses-its-nails"), says);
     }
 }

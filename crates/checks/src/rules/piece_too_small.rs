@@ -66,7 +66,8 @@ mod tests {
     use crate::trial::Trial;
 
     fn cut(width: f64) -> Cut {
-        Cut { parts: vec![vec![[0.0, 0.0], [width, 0.0], [width, 18.0], [0.0, 18.0]]], area: width * 18.0, width }
+        let parts = vec![vec![[0.0, 0.0], [width, 0.0], [width, 18.0], [0.0, 18.0]]];
+        Cut { parts, area: width * 18.0, width, ..Cut::default() }
     }
 
     /// The last unit of a course, cut to a width.

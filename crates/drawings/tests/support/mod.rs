@@ -128,7 +128,7 @@ fn course(laid: &[Place], index: usize, exposure: f64, cuts: &mut Vec<Cut>) -> C
         let cut = (area(&part) < WIDTH * LENGTH - 1e-6).then(|| cut_index(part, cuts));
         match runs.last_mut() {
             Some(run) if run.cut == cut => run.count += 1,
-            _ => runs.push(Run { left_in: left, width_in: WIDTH, step_in: step, count: 1, cut }),
+            _ => runs.push(Run { left_in: left, width_in: WIDTH, step_in: step, count: 1, cut, unit: 0 }),
         }
     }
     let joints_in = joints(&runs, step);
@@ -163,7 +163,7 @@ fn cut_index(part: Vec<Place>, cuts: &mut Vec<Cut>) -> u32 {
     let index = cuts.iter().position(same).unwrap_or_else(|| {
         let us = part.iter().map(|corner| corner[0]);
         let width_in = us.clone().fold(0.0, f64::max) - us.fold(f64::INFINITY, f64::min);
-        cuts.push(Cut { width_in, area_sqin: area(&part), parts_in: vec![part] });
+        cuts.push(Cut { width_in, area_sqin: area(&part), parts_in: vec![part], ..Cut::default() });
         cuts.len() - 1
     });
     index as u32

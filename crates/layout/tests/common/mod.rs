@@ -2,7 +2,7 @@
 #![allow(dead_code, reason = "each test file uses its part")]
 #![allow(clippy::unwrap_used, reason = "tests only")]
 
-use covering::{Band, Bonds, Cap, Covering, Edges, Lap, Material, Nails, Pack, Starter, Underlayment, Unit};
+use covering::{Band, Bonds, Cap, Covering, Edges, Lap, Material, NailLine, Nails, Pack, Starter, Underlayment, Unit, Wide};
 use roof::{Edge, EdgeKind, Frame, Place, Plane, Ring};
 use units::{Length, Mass, Pitch};
 
@@ -53,6 +53,7 @@ pub(crate) fn plain_slate(length: f64, width: f64, headlap: f64) -> Covering {
             tapered: false,
             weight: Mass::pounds(3.0),
         },
+        wide: None,
         lap: Lap::Double,
         bands: vec![Band {
             from: pitch(4.0),
@@ -71,9 +72,13 @@ pub(crate) fn plain_slate(length: f64, width: f64, headlap: f64) -> Covering {
             rake_projection: inches(0.0),
             off_walls: inches(0.0),
             valley_clear: inches(0.0),
+            valley_growth: inches(0.0),
+            valley_flange: inches(0.0),
+            valley_nails_off: inches(0.0),
             high_edge_metal: inches(0.0),
             apron_leg: inches(0.0),
             ridge_slot: inches(0.0),
+            made_at_rakes: false,
         },
         starter: Starter {
             height: None,
@@ -88,6 +93,7 @@ pub(crate) fn plain_slate(length: f64, width: f64, headlap: f64) -> Covering {
             length: inches(12.0),
             exposure: inches(7.0),
             cover: inches(0.0),
+            hip_cover: inches(0.0),
             nails: 2,
             weight: Mass::pounds(1.0),
             pack: Pack { count: 20 },
@@ -124,11 +130,18 @@ pub(crate) fn moulded() -> Covering {
         rake_projection: inches(0.75),
         off_walls: inches(0.5),
         valley_clear: inches(5.0),
+        valley_growth: inches(1.5),
+        valley_flange: inches(4.0),
+        valley_nails_off: inches(0.5),
         high_edge_metal: inches(2.5),
         apron_leg: inches(4.5),
         ridge_slot: inches(1.5),
+        made_at_rakes: true,
     };
     sheet.cap.cover = inches(5.5);
+    sheet.cap.hip_cover = inches(5.0);
+    sheet.wide = Some(Wide { width: inches(18.0), weight: Mass::pounds(4.0), pack: Pack { count: 12 } });
+    sheet.conditions.nail_line = Some(NailLine { side: inches(1.0), up: inches(9.0), off_joint: None });
     sheet
 }
 
@@ -139,6 +152,8 @@ pub(crate) fn shingle() -> Covering {
     sheet.lap = Lap::Triple;
     sheet.unit.length = inches(17.0);
     sheet.unit.width = inches(8.0);
+    sheet.wide = Some(Wide { width: inches(11.5), weight: Mass::pounds(1.0), pack: Pack { count: 90 } });
+    sheet.conditions.nail_line = Some(NailLine { side: inches(0.75), up: inches(6.0), off_joint: None });
     sheet.bands[0].least_exposure = inches(4.0);
     sheet.bands[0].greatest_exposure = inches(5.25);
     sheet.bands[0].headlap = inches(1.25);

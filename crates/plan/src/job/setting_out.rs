@@ -1,6 +1,6 @@
 use std::fmt;
 
-use layout::{MatchHips, SettingOut};
+use layout::{Hips, MatchHips, SettingOut, Valleys};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 use serde::de::{Deserializer, SeqAccess, Visitor};
@@ -19,6 +19,10 @@ pub struct SettingOutTable {
     /// Courses meet at hips and valleys: `true` on the whole roof, or the ids of the planes concerned. Absent: every plane is
     /// set out by itself.
     pub match_hips: Option<MatchWord>,
+    /// How valleys are laid. Absent: as the sheet has it, closed where its clear width is 0.
+    pub valleys: Option<ValleysWord>,
+    /// How hips are finished. Absent: as the sheet has it.
+    pub hips: Option<HipsWord>,
 }
 
 /// `true`, `false`, or the ids of planes.
@@ -67,6 +71,26 @@ impl JsonSchema for MatchWord {
     }
 }
 
+/// How valleys are laid.
+#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum ValleysWord {
+    /// Clear of units at the sheet's width, on metal that is seen.
+    Open,
+    /// Units of both planes are cut to the valley's rib.
+    Closed,
+}
+
+/// How hips are finished.
+#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum HipsWord {
+    /// Caps cover both sides.
+    Capped,
+    /// Units of both planes are cut to the hip line and are seen up to it.
+    Mitred,
+}
+
 pub(super) fn setting_out(desk: &mut Desk, table: &SettingOutTable) -> SettingOut {
     let absent = SettingOut::default();
     let [finest, coarsest, most] = [1.0 / 64.0, 0.5, 2.0].map(Length::inches);
@@ -77,5 +101,13 @@ pub(super) fn setting_out(desk: &mut Desk, table: &SettingOutTable) -> SettingOu
         tape_step: length("tape_step", table.tape_step, finest, coarsest, absent.tape_step),
         sight_limit: length("sight_limit", table.sight_limit, Length::default(), most, absent.sight_limit),
         match_hips: table.match_hips.as_ref().map_or(MatchHips::None, |word| word.0.clone()),
+        valleys: table.valleys.map(|word| match word {
+            ValleysWord::Open => Valleys::Open,
+            ValleysWord::Closed => Valleys::Closed,
+        }),
+        hips: table.hips.map(|word| match word {
+            HipsWord::Capped => Hips::Capped,
+            HipsWord::Mitred => Hips::Mitred,
+        }),
     }
 }
