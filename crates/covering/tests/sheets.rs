@@ -51,7 +51,7 @@ fn each_wrong_figure_is_named_with_its_place() {
         ("exposure  = 6.75", "exposure = 14", "cap.exposure", "14"),
         ("each          = 2", "each = 0", "nails.each", "0"),
         ("\"7/8 in\"        # into", "0 # into", "nails.penetration", "0"),
-        ("width     = 18", "width = 11.5", "wide.width", "11.5"),
+        ("width     = 18.5", "width = 11.5", "wide.width", "11.5"),
         ("valley_growth   = 1 ", "valley_growth = -1", "edges.valley_growth", "-1"),
         ("top_lap   = 4", "top_lap = 42", "underlayment.top_lap", "42"),
         ("count  = 21", "count = 0", "pack.count", "0"),

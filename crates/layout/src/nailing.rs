@@ -87,15 +87,16 @@ impl<'a> Nailing<'a> {
         self.holds(nails.len()).then_some(nails)
     }
 
-    /// Nails hidden by a cap, an apron or the metal of a high edge, as high up as can be.
+    /// Nails hidden by a cap, an apron or the metal of a high edge, half under it, or as high up as can be.
     fn under_cover(&self, parts: &[Vec<Place>], bevels: &[Bevel]) -> Option<Vec<Place>> {
         let vs = || parts.iter().flatten().map(|at| at[1]);
         let low = vs().fold(f64::INFINITY, f64::min) + self.edge;
         let high = vs().fold(f64::NEG_INFINITY, f64::max) - self.edge;
         let covers: Vec<(&Bevel, f64)> =
             bevels.iter().map(|bevel| (bevel, self.covered(bevel.kind))).filter(|(_, depth)| *depth > 0.0).collect();
-        (0..=LEVELS).filter(|_| high >= low).find_map(|level| {
-            let v = high + (low - high) * f64::from(level) / f64::from(LEVELS);
+        let spread = (0..=LEVELS).map(|level| high + (low - high) * f64::from(level) / f64::from(LEVELS));
+        let middles = covers.iter().map(|(bevel, depth)| bevel.line[0][1] - f64::midpoint(self.edge, *depth));
+        middles.chain(spread).filter(|&v| v >= low && v <= high).find_map(|v| {
             let free = self.free(parts, bevels, v);
             covers.iter().find_map(|(bevel, depth)| {
                 let hidden = within(prolonged(bevel), *depth, v)?;

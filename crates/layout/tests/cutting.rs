@@ -38,7 +38,10 @@ fn laid(outlines: &[Vec<Place>]) -> LaidPlane {
     LaidPlane {
         courses: (0..outlines.len()).map(course).collect(),
         units: vec![UnitKind { length: LENGTH, width: WIDTH }],
-        cuts: outlines.iter().map(|ring| Cut { parts: vec![ring.clone()], area: area(ring), width: 0.0 }).collect(),
+        cuts: outlines
+            .iter()
+            .map(|ring| Cut { parts: vec![ring.clone()], area: area(ring), width: 0.0, ..Cut::default() })
+            .collect(),
         ..LaidPlane::default()
     }
 }
