@@ -168,10 +168,10 @@ impl Sane<'_> {
         for (index, course) in self.laid.courses.iter().enumerate() {
             let [least, most] = self.tried(course, origin + shift(index), step);
             let pieces = course.pieces();
-            // One piece can have taken the place of two, and of three two.
-            let recut = course.runs.iter().filter(|run| run.unit != 0 || (run.width - self.width).abs() > 1e-6);
-            let off_bond = course.runs.iter().filter(|run| run.count == 1 && run.cut.is_some());
-            let merged = recut.count().max(off_bond.count()) as u64;
+            // A piece that was put in for others reaches over several cells.
+            let cell = |u: f64| ((u - origin - shift(index)) / step).floor();
+            let over = |([left, right], _): &([f64; 2], Run)| cell(right - 1e-6) - cell(left + 1e-6);
+            let merged = places(course).iter().map(over).sum::<f64>() as u64;
             assert!(least <= pieces + merged && pieces <= most, "course {index}: {pieces}, tried {least} to {most}");
         }
     }
