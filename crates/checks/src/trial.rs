@@ -267,7 +267,6 @@ fn covering() -> Covering {
         pack,
         cutting: None,
         conditions: covering::Conditions::default(),
-        cutting: None,
         sources: Vec::new(),
         invented: false,
     }

@@ -70,7 +70,8 @@ fn exposure_by_pitch() {
             let full = plane.courses.len() - 1;
             assert!(exposures(plane).take(full).all(|e| (least - 1e-9..=greatest + 1e-9).contains(&e)), "{rise}");
         }
-        let failing: Vec<&str> = plan.checks.iter().filter(|check| check.outcome == "fail").map(|check| check.rule).collect();
+        let failing: Vec<&str> =
+            plan.checks.iter().filter(|check| check.outcome == "fail").map(|check| check.rule).collect();
         assert_eq!(failing, [] as [&str; 0], "{rise}");
         for rule in ["pitch-too-low", "exposure-too-great", "headlap-too-short", "joint-over-joint", "nail-too-short"] {
             assert!(plan.checks.iter().any(|check| check.rule == rule && check.outcome == "pass"), "{rise}: {rule}");

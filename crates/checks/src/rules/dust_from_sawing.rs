@@ -51,7 +51,12 @@ mod tests {
         let mut trial = Trial::of(Material::NaturalSlate);
         assert_eq!(trial.outcome("dust-from-sawing"), Outcome::NotApplicable);
         let laid = &mut trial.layout.planes[0];
-        laid.cuts.push(Cut { parts: vec![vec![[0.0, 0.0], [6.0, 0.0], [6.0, 20.0], [0.0, 20.0]]], area: 120.0, width: 6.0 });
+        laid.cuts.push(Cut {
+            parts: vec![vec![[0.0, 0.0], [6.0, 0.0], [6.0, 20.0], [0.0, 20.0]]],
+            area: 120.0,
+            width: 6.0,
+            ..Cut::default()
+        });
         laid.courses[0].runs[0].cut = Some(0);
         assert_eq!(trial.adds(&Trial::of(Material::NaturalSlate)), ["dust-from-sawing"]);
         assert_eq!(trial.says("dust-from-sawing"), "10 pieces of slate or tile are cut: silica dust if they are sawn dry.");
