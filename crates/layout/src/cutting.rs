@@ -19,10 +19,12 @@ mod search;
 mod shape;
 mod table;
 
-use covering::Covering;
-use roof::Place;
+use std::collections::BTreeMap;
 
-use crate::{LaidPlane, UnitKind};
+use covering::Covering;
+use roof::{Place, Plane, Roof};
+
+use crate::{LaidPlane, Layout, UnitKind};
 use candidate::{Candidate, seats};
 use fill::{Filled, count, fill};
 use kinds::{blank, kinds};
@@ -85,6 +87,19 @@ pub struct Cutout {
     pub turned: bool,
 }
 
+/// Cuts all pieces of a roof, sheet by sheet in the order of their ids. `covering_of` gives the sheet in which a plane was
+/// laid.
+#[must_use]
+pub fn cut_roof<'a>(roof: &Roof, layout: &Layout, covering_of: impl Fn(&Plane) -> Option<&'a Covering>) -> Vec<Cutting> {
+    let mut sheets: BTreeMap<&str, (&Covering, Vec<&LaidPlane>)> = BTreeMap::new();
+    for laid in &layout.planes {
+        if let Some(covering) = roof.planes.get(laid.plane).and_then(&covering_of) {
+            sheets.entry(&covering.id).or_insert_with(|| (covering, Vec::new())).1.push(laid);
+        }
+    }
+    sheets.into_values().flat_map(|(covering, planes)| cut_units(&planes, covering)).collect()
+}
+
 /// Cuts all pieces of planes that are laid in one sheet, one [`Cutting`] for every kind of unit. Where the sheet does not say
 /// how units may be cut, each piece takes a unit, and the bound holds for whatever it could say.
 #[must_use]
@@ -113,9 +128,12 @@ fn cut_kind(planes: &[&LaidPlane], covering: &Covering, unit: UnitKind) -> Cutti
 
 /// The fewest units found, and a bound on them.
 fn fewest(table: &Table) -> (Filled, u64) {
+    let clock = std::time::Instant::now();
     let by_area = areas(table);
     let mut best = fill(table, &by_area);
+    eprintln!("table+fill {:?} {} mates {}", clock.elapsed(), count(&best), table.mates.iter().map(Vec::len).sum::<usize>());
     let quick = heights::least_units(table);
+    eprintln!("quick {quick} {:?}", clock.elapsed());
     if count(&best) == quick {
         return (best, quick);
     }
@@ -125,13 +143,18 @@ fn fewest(table: &Table) -> (Filled, u64) {
     if count(&best) == quick {
         return (best, quick);
     }
+    eprintln!("paired {} {:?}", count(&best), clock.elapsed());
     let seeds: Vec<Vec<usize>> = best.iter().map(|(set, _)| set.clone()).collect();
     let Some(prices) = dual::prices(table, &seeds) else { return (best, quick) };
+    eprintln!("priced {:?}", clock.elapsed());
     let priced = fill(table, &prices);
     if count(&priced) < count(&best) {
         best = priced;
     }
-    (best, quick.max(dual::proven(table, &prices)))
+    eprintln!("refilled {} {:?}", count(&best), clock.elapsed());
+    let b = dual::proven(table, &prices);
+    eprintln!("proven {b} {:?}", clock.elapsed());
+    (best, quick.max(b))
 }
 
 /// As the bound of [`fewest`], and the prices that prove it, if any.

@@ -32,7 +32,7 @@ pub use bevel::{Bevel, Facing, Made, Side};
 pub use course::{Course, Joints, Run};
 pub use courses::{Matched, OddCourse, Remedy, Station, StationSide, Unmatched, WayOut, Why};
 pub use cut::Cut;
-pub use cutting::{CutUnit, Cutout, Cutting, Hand, Kept, Origin, PieceKind, Saw, cut_units};
+pub use cutting::{CutUnit, Cutout, Cutting, Hand, Kept, Origin, PieceKind, Saw, cut_roof, cut_units};
 pub use finding::{Fault, Finding};
 pub use laid_plane::{Counts, LaidPlane, Layout, UnitKind};
 pub use lay::{lay, lay_roof};

@@ -4,6 +4,7 @@ mod cautions;
 mod checked;
 mod courses;
 mod details_told;
+mod cutting;
 mod job;
 mod make;
 mod openings;
@@ -12,6 +13,7 @@ mod plan;
 mod plan_details;
 mod set_out;
 
+pub use cutting::{CutKind, CutPlace, CutUnit, Cutout, Cutting};
 pub use job::*;
 pub use make::plan;
 pub use plan::*;

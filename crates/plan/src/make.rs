@@ -7,6 +7,7 @@ use units::Length;
 
 use crate::cautions::cautions;
 use crate::checked::{checks, silences_of_nothing};
+use crate::cutting::cuttings;
 use crate::job::{block_path, dormer_path, opening_path, plane_path};
 use crate::{
     Bevel, CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, Made, OrderLine, Plan,
@@ -36,7 +37,8 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let laying = layout::lay_roof(&roof, covering_of, &job.setting_out);
     problems.extend(courses::problems(job, &roof, &laying));
     let details = placing::details(job, &roof, &laying, &coverings);
-    let order = takeoff::count(&roof, &laying, &details, covering_of);
+    let cutting = layout::cut_roof(&roof, &laying, covering_of);
+    let order = takeoff::count(&roof, &laying, &cutting, &details, covering_of);
     problems.extend(silences_of_nothing(job, &roof));
     let checks = checks(job, &roof, &laying, &coverings);
     Plan {
@@ -44,7 +46,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
         name: job.name.clone(),
         covering: covering_used(job, covering),
         problems,
-        layout: layout(&roof, &laying, covering, order.stock),
+        layout: layout(&roof, &laying, covering, order.stock, &cutting),
         details: details_told::details(&roof, &details),
         order: order.lines.into_iter().map(order_line).collect(),
         checks,
@@ -222,7 +224,13 @@ fn totals(roof: &Shape) -> Totals {
     }
 }
 
-fn layout(roof: &Shape, laying: &Laying, covering: Option<&Covering>, stock: takeoff::Stock) -> Layout {
+fn layout(
+    roof: &Shape,
+    laying: &Laying,
+    covering: Option<&Covering>,
+    stock: takeoff::Stock,
+    cutting: &[layout::Cutting],
+) -> Layout {
     let (whole, cut) = laying.planes.iter().map(Laid::counts).fold((0, 0), |sum, c| (sum.0 + c.whole, sum.1 + c.cut));
     Layout {
         planes: laying.planes.iter().map(|laid| laid_plane(roof, laid, covering)).collect(),
@@ -233,6 +241,7 @@ fn layout(roof: &Shape, laying: &Laying, covering: Option<&Covering>, stock: tak
         stock_bound: stock.bound,
         matched: laying.matched.iter().map(|of| courses::matched(roof, of)).collect(),
         unmatched: laying.unmatched.iter().map(|of| courses::unmatched(roof, of)).collect(),
+        cutting: cuttings(roof, laying, cutting),
     }
 }
 

@@ -5,6 +5,7 @@
 use serde::Serialize;
 
 use crate::{Details, Guide, Matched, OffTheMarks, OutOfSquare, Pole, Station, Unmatched};
+use crate::cutting::Cutting;
 
 /// Version of the plan's shape.
 pub const FORMAT: u32 = 1;
@@ -264,6 +265,8 @@ pub struct Layout {
     pub matched: Vec<Matched>,
     /// Hips and valleys at which they were to meet and cannot.
     pub unmatched: Vec<Unmatched>,
+    /// Which unit gives which pieces.
+    pub cutting: Vec<Cutting>,
 }
 
 /// One plane with its units, inches in the plane's own frame.

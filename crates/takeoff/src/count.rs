@@ -2,18 +2,19 @@ use std::collections::BTreeSet;
 
 use covering::Covering;
 use details::Details;
-use layout::Layout;
+use layout::{Cutting, Layout};
 use roof::{Plane, Roof};
 
 use crate::laying::{Laying, by_sheet};
 use crate::{Order, OrderLine, caps, dry_in, field, nails, ridge_vent, starters, stock, wide};
 
-/// Counts what the laid planes need. `covering_of` gives the sheet in which a plane was laid; sheets are never mixed in
-/// a line. Lines of which nothing is needed are left out.
+/// Counts what the laid planes need; `cuttings` tell how their pieces are cut. `covering_of` gives the sheet in which a plane
+/// was laid; sheets are never mixed in a line. Lines of which nothing is needed are left out.
 #[must_use]
 pub fn count<'a>(
     roof: &'a Roof,
     layout: &'a Layout,
+    cuttings: &[Cutting],
     details: &Details,
     covering_of: impl Fn(&Plane) -> Option<&'a Covering>,
 ) -> Order {
@@ -21,20 +22,17 @@ pub fn count<'a>(
     let laid: BTreeSet<usize> = layings.iter().flat_map(|laying| laying.indices.iter().copied()).collect();
     let lines = layings.iter().flat_map(|laying| {
         let id = |line: &str| if layings.len() > 1 { format!("{line}:{}", laying.covering.id) } else { line.into() };
-        let units = units(roof, laying, &laid);
+        let units = units(roof, laying, cuttings, &laid);
         let sheets = dry_in::lines(roof, &details.dry_in, &laying.covering.id);
         units.into_iter().chain(sheets).map(move |line| OrderLine { id: id(&line.id), ..line })
     });
     let lines = lines.chain(dry_in::lines(roof, &details.dry_in, "")).chain(ridge_vent::line(roof, details.vents.as_ref()));
-    Order {
-        lines: lines.filter(|line| line.quantity > 0.0).collect(),
-        stock: layings.iter().map(|laying| stock(laying.planes.iter().map(|(_, laid)| *laid), laying.covering)).sum(),
-    }
+    Order { lines: lines.filter(|line| line.quantity > 0.0).collect(), stock: stock(cuttings) }
 }
 
-fn units(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> Vec<OrderLine> {
+fn units(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting], laid: &BTreeSet<usize>) -> Vec<OrderLine> {
     let caps = caps::line(roof, laying, laid);
     let nails = nails::line(laying, &caps);
-    let field = [field::line(laying)].into_iter().chain(wide::line(laying));
+    let field = [field::line(laying, cuttings)].into_iter().chain(wide::line(laying, cuttings));
     field.chain([starters::line(laying), caps, nails]).collect()
 }

@@ -1,46 +1,31 @@
-use std::iter::Sum;
-use std::ops::Add;
+use layout::Cutting;
 
-use covering::Covering;
-use layout::LaidPlane;
+use crate::CountedPlace;
+use crate::laying::Laying;
 
-/// Field units from which the pieces are cut.
+/// Units from which the pieces are cut, field units and wide ones.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Stock {
-    /// Units to take: one for every piece, as long as offcuts are not used.
+    /// Units to take.
     pub units: u64,
     /// No way of cutting needs fewer.
     pub bound: u64,
 }
 
-impl Add for Stock {
-    type Output = Self;
-    fn add(self, other: Self) -> Self {
-        Self { units: self.units + other.units, bound: self.bound + other.bound }
-    }
-}
-
-impl Sum for Stock {
-    fn sum<I: Iterator<Item = Self>>(stocks: I) -> Self {
-        stocks.fold(Self::default(), Add::add)
-    }
-}
-
-/// Stock of planes that are all laid in one sheet.
-///
-/// The bound: a whole piece takes a unit of its own; cut pieces, however many come from one unit and from whichever
-/// plane, together have no more area than the units they are cut from, so there are at least ⌈area / unit's area⌉ of
-/// those. Saw kerfs only add. Equal cut shapes are kept once and agree to 2^-16 in, some 1e-5 of a unit's area at most:
-/// so much is taken off, which keeps it a bound.
+/// Of all sheets and kinds of unit: none is cut from another.
 #[must_use]
-pub fn stock<'a>(planes: impl Iterator<Item = &'a LaidPlane>, covering: &Covering) -> Stock {
-    let unit = covering.unit.length.to_inches() * covering.unit.width.to_inches();
-    let (mut units, mut whole, mut area) = (0, 0, 0.0);
-    for plane in planes {
-        let counts = plane.counts_of(0);
-        units += counts.pieces();
-        whole += counts.whole;
-        area += plane.cut_area;
-    }
-    Stock { units, bound: whole + (area / unit * (1.0 - 1e-5)).ceil() as u64 }
+pub fn stock(cuttings: &[Cutting]) -> Stock {
+    let units = cuttings.iter().map(Cutting::stock).sum();
+    Stock { units, bound: cuttings.iter().map(|cutting| cutting.bound).sum() }
+}
+
+/// The pieces of a sheet that are made of what others leave, as so many units less: of its field units, or of its others.
+pub(crate) fn made_of_offcuts(laying: &Laying<'_>, cuttings: &[Cutting], field: bool) -> Option<CountedPlace> {
+    let unit = laying.covering.unit;
+    let is_field = |cutting: &Cutting| {
+        [cutting.unit.length, cutting.unit.width] == [unit.length.to_inches(), unit.width.to_inches()]
+    };
+    let of_sheet = cuttings.iter().filter(|cutting| cutting.sheet == laying.covering.id && is_field(cutting) == field);
+    let saved: u64 = of_sheet.map(|cutting| cutting.pieces() - cutting.stock()).sum();
+    (saved > 0).then(|| CountedPlace { at: "made of offcuts".into(), quantity: -(saved as f64) })
 }

@@ -24,6 +24,8 @@ pub struct PieceKind {
     pub kept: Kept,
     /// How the saw is set for it.
     pub saw: Saw,
+    /// One letter, or two, for each setting of the saw.
+    pub bin: String,
     /// Of the box around it, inches.
     pub width: f64,
     /// Of the box around it, inches.
@@ -55,7 +57,21 @@ pub(crate) fn kinds(planes: &[&LaidPlane], unit: &UnitKind, rules: Option<&Cutti
     }
     let mut kinds: Vec<PieceKind> = sorted.kinds.into_values().collect();
     kinds.sort_by(|a, b| a.saw.order(&b.saw).then(b.width.total_cmp(&a.width)).then(b.area.total_cmp(&a.area)));
+    label(&mut kinds);
     (sorted.whole, kinds)
+}
+
+/// A bin for each setting of the saw.
+fn label(kinds: &mut [PieceKind]) {
+    for (index, bin) in kinds.chunk_by_mut(|a, b| a.saw.same(&b.saw)).enumerate() {
+        bin.iter_mut().for_each(|kind| kind.bin = letters(index));
+    }
+}
+
+/// A to Z, then AA to AZ, and so on.
+fn letters(index: usize) -> String {
+    let last = char::from(b'A' + (index % 26) as u8);
+    if index < 26 { last.into() } else { letters(index / 26 - 1) + &last.to_string() }
 }
 
 /// Where the sheet says nothing, the most is allowed that any sheet could: the bound must hold for it.
@@ -137,7 +153,7 @@ impl Sorting {
         let new = || {
             let [width, height] = extent(&parts);
             let (saw, area) = (saw(&cut.parts), area_of(&parts));
-            PieceKind { low, kept, saw, width, height, area, count: 0, from: Vec::new(), parts }
+            PieceKind { low, kept, saw, bin: String::new(), width, height, area, count: 0, from: Vec::new(), parts }
         };
         let kind = self.kinds.entry((kept, key)).or_insert_with(new);
         kind.count += origin.count;
