@@ -3,6 +3,7 @@
 //! Nothing here decides anything about the roof, and nothing here writes a file.
 
 mod clear;
+mod cut_sheets;
 mod heading;
 mod lettering;
 mod page;
@@ -18,6 +19,7 @@ mod svg;
 mod table;
 mod title_block;
 
+pub use cut_sheets::cut_sheets;
 pub use page::Page;
 pub use roof_plan::roof_plan;
 pub use scale::Scale;

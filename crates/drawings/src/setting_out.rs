@@ -19,6 +19,7 @@ use plan::Plan;
 use crate::{Scene, heading};
 use arrangement::{Arrangement, arrange};
 use sheet::Sheet;
+pub(crate) use sheet::in_inches;
 use view::View;
 
 /// Draws the setting-out sheet of one plane: the plane to scale with its pieces, the marks of the story pole, the cut list.
@@ -30,6 +31,12 @@ pub fn setting_out(plan: &Plan, plane_id: &str) -> Option<Scene> {
     let sheet = Sheet::of(plan, plane_id)?;
     let arrangement = arrange(&sheet)?;
     Some(draw(&sheet, &arrangement))
+}
+
+/// The name of a plane, or its id if the plan has no such plane.
+pub(crate) fn surface_name(plan: &Plan, id: &str) -> String {
+    let plane = plan.roof.planes.iter().find(|plane| plane.id == id);
+    plane.map_or_else(|| id.to_owned(), |plane| plane.name.clone())
 }
 
 fn draw(sheet: &Sheet, arrangement: &Arrangement) -> Scene {

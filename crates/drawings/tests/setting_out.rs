@@ -87,7 +87,9 @@ fn many_pieces_become_course_lines_and_the_sheet_says_so() {
 #[test]
 fn a_long_cut_list_ends_with_the_number_of_kinds_left_out() {
     let scene = scene(&plan(&hip_and_valley()));
-    assert!(texts(&scene).any(|text| text.words.starts_with("and ") && text.words.ends_with(" more kinds")));
+    assert!(
+        texts(&scene).any(|text| text.words.starts_with("and ") && text.words.ends_with(" more kinds: see the cut list"))
+    );
 }
 
 /// The chimney of the example is 42 in wide and 24 in deep, level: on a slope of 8 in 12 that is 24 × √(1 + 64/144) = 28.84 in.

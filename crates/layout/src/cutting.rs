@@ -28,6 +28,7 @@ use crate::{LaidPlane, Layout, UnitKind};
 use candidate::{Candidate, seats};
 use fill::{Filled, count, fill};
 use kinds::{blank, kinds};
+use pairs::pairs;
 use search::ONE;
 use shape::Blank;
 use table::Table;
@@ -120,48 +121,37 @@ fn cut_kind(planes: &[&LaidPlane], covering: &Covering, unit: UnitKind) -> Cutti
     let table = Table::new(kinds.iter().map(|kind| Candidate::of(kind, &blank)).collect(), blank);
     let (filled, bound) = match rules {
         Some(_) => fewest(&table),
-        None => (kinds.iter().enumerate().map(|(index, kind)| (vec![index], kind.count)).collect(), bound(&table).0),
+        None => (kinds.iter().enumerate().map(|(index, kind)| (vec![index], kind.count)).collect(), bound(&table)),
     };
     let units = filled.into_iter().map(|(pieces, count)| laid_out(&table, &kinds, &blank, &pieces, count)).collect();
     Cutting { sheet: covering.id.clone(), unit, whole, kinds, units, bound: whole + bound }
 }
 
-/// The fewest units found, and a bound on them.
+/// The fewest units found, and a bound on them. What takes longer is done only while it can still gain something.
 fn fewest(table: &Table) -> (Filled, u64) {
-    let clock = std::time::Instant::now();
-    let by_area = areas(table);
-    let mut best = fill(table, &by_area);
-    eprintln!("table+fill {:?} {} mates {}", clock.elapsed(), count(&best), table.mates.iter().map(Vec::len).sum::<usize>());
-    let quick = heights::least_units(table);
-    eprintln!("quick {quick} {:?}", clock.elapsed());
-    if count(&best) == quick {
-        return (best, quick);
+    let mut best = fill(table, &areas(table));
+    let mut bound = heights::least_units(table);
+    if count(&best) > bound {
+        best = [pairs(table)].into_iter().flatten().fold(best, fewer);
     }
-    if let Some(paired) = pairs::pairs(table).filter(|paired| count(paired) < count(&best)) {
-        best = paired;
+    if count(&best) > bound {
+        let seeds: Vec<Vec<usize>> = best.iter().map(|(set, _)| set.clone()).collect();
+        if let Some(prices) = dual::prices(table, &seeds) {
+            best = fewer(best, fill(table, &prices));
+            bound = bound.max(dual::proven(table, &prices));
+        }
     }
-    if count(&best) == quick {
-        return (best, quick);
-    }
-    eprintln!("paired {} {:?}", count(&best), clock.elapsed());
-    let seeds: Vec<Vec<usize>> = best.iter().map(|(set, _)| set.clone()).collect();
-    let Some(prices) = dual::prices(table, &seeds) else { return (best, quick) };
-    eprintln!("priced {:?}", clock.elapsed());
-    let priced = fill(table, &prices);
-    if count(&priced) < count(&best) {
-        best = priced;
-    }
-    eprintln!("refilled {} {:?}", count(&best), clock.elapsed());
-    let b = dual::proven(table, &prices);
-    eprintln!("proven {b} {:?}", clock.elapsed());
-    (best, quick.max(b))
+    (best, bound)
 }
 
-/// As the bound of [`fewest`], and the prices that prove it, if any.
-fn bound(table: &Table) -> (u64, Option<Vec<u64>>) {
+fn fewer(one: Filled, other: Filled) -> Filled {
+    if count(&other) < count(&one) { other } else { one }
+}
+
+/// As the bound of [`fewest`].
+fn bound(table: &Table) -> u64 {
     let quick = heights::least_units(table);
-    let prices = dual::prices(table, &[]);
-    (prices.as_ref().map_or(quick, |prices| quick.max(dual::proven(table, prices))), prices)
+    dual::prices(table, &[]).map_or(quick, |prices| quick.max(dual::proven(table, &prices)))
 }
 
 /// Values that rise with area, and always more for a piece than for none.

@@ -30,7 +30,7 @@ pub(crate) fn table(sheet: &Sheet, lines: usize) -> Table {
         .map(|&cut| cells(cut))
         .map(|row| columns.iter().map(|&column| row[column].clone()).collect());
     let table = Table::new("Cut list", columns.iter().map(|&column| HEADINGS[column]).collect(), rows.collect());
-    if rest == 0 { table } else { table.ending(format!("and {rest} more kinds")) }
+    if rest == 0 { table } else { table.ending(format!("and {rest} more kinds: see the cut list")) }
 }
 
 /// Whether the greatest width of any piece is neither at its butt nor at its head.

@@ -7,7 +7,7 @@ use super::search::{ONE, Search};
 use super::table::Table;
 
 /// Kinds that a linear programme takes at most; beyond them other bounds must do.
-const MOST_KINDS: usize = 500;
+const MOST_KINDS: usize = 80;
 /// Rounds of finding sets that cost too much.
 const ROUNDS: usize = 24;
 /// Sets looked at in each search.

@@ -1,29 +1,45 @@
 //! A quick lower bound: at any height the pieces of one unit lie side by side.
 
+use super::candidate::Candidate;
+use super::shape::{Blank, SNUG, Shape};
 use super::table::Table;
 
 /// Levels looked at, as parts of the unit's length.
 const LEVELS: [f64; 7] = [0.0, 1.0 / 8.0, 0.25, 0.5, 0.75, 7.0 / 8.0, 1.0];
 
-/// Units that the pieces need at least, by their widths at each of a few heights or by their area.
+/// Units that the pieces need at least: one for every piece that goes with no other, and for the others as many as their
+/// widths at each of a few heights ask for, or their areas, or those that must keep the unit's one left side, or its right.
 pub(crate) fn least_units(table: &Table) -> u64 {
-    LEVELS.iter().map(|level| at_level(table, level * table.blank.length)).fold(by_area(table), u64::max)
+    let lonely = |kind: usize| table.complete && table.mates[kind].is_empty();
+    let (alone, social): (Vec<usize>, Vec<usize>) = (0..table.kinds.len()).partition(|&kind| lonely(kind));
+    let kinds: Vec<&Candidate> = social.into_iter().map(|kind| &table.kinds[kind]).collect();
+    let alone: u64 = alone.into_iter().map(|kind| table.kinds[kind].count).sum();
+    let by_side = [0.0, 1.0].map(|side| at_side(&kinds, &table.blank, side));
+    let by_level = LEVELS.iter().map(|level| at_level(&kinds, &table.blank, level * table.blank.length));
+    alone + by_level.chain(by_side).fold(by_area(&kinds, &table.blank), u64::max)
 }
 
-fn by_area(table: &Table) -> u64 {
-    let area: f64 = table.kinds.iter().map(|kind| kind.area * kind.count as f64).sum();
-    (area / table.blank.area() * (1.0 - 1e-9)).ceil() as u64
+fn by_area(kinds: &[&Candidate], blank: &Blank) -> u64 {
+    let area: f64 = kinds.iter().map(|kind| kind.area * kind.count as f64).sum();
+    (area / blank.area() * (1.0 - 1e-9)).ceil() as u64
+}
+
+/// Pieces that must lie at one end of the unit, if they are tall enough to be in each other's way there: on the butt line.
+fn at_side(kinds: &[&Candidate], blank: &Blank, side: f64) -> u64 {
+    let room = |shape: &Shape| if side > 0.0 { shape.from } else { blank.width - shape.width - shape.to };
+    let kept = |kind: &&&Candidate| {
+        let wide = kind.shapes[0].width + 2.0 * SNUG < blank.width;
+        let ends = kind.shapes.iter().all(|shape| room(shape) > 0.0 && shape.from >= shape.to);
+        kind.foot > SNUG && wide && ends
+    };
+    kinds.iter().filter(kept).map(|kind| kind.count).sum()
 }
 
 /// Pieces that may come from several heights count nothing.
-fn at_level(table: &Table, v: f64) -> u64 {
-    let kerf = table.blank.kerf;
-    let alone = table.kinds.iter().filter(|kind| kind.shapes.len() == 1);
+fn at_level(kinds: &[&Candidate], blank: &Blank, v: f64) -> u64 {
+    let alone = kinds.iter().filter(|kind| kind.shapes.len() == 1);
     let widths = alone.map(|kind| (kind.shapes[0].width_at(v), kind.count)).filter(|(width, _)| *width > 0.0);
-    packed(
-        widths.map(|(width, count)| (width + kerf, count)).collect(),
-        table.blank.width + kerf + 64.0 * super::shape::SNUG,
-    )
+    packed(widths.map(|(width, count)| (width + blank.kerf, count)).collect(), blank.width + blank.kerf + 64.0 * SNUG)
 }
 
 /// The second bound of S. Martello and P. Toth, Lower bounds and reduction procedures for the bin packing problem,

@@ -7,7 +7,7 @@ use super::fill::Filled;
 use super::table::Table;
 
 /// Pieces and pairs of pieces for which it is worth the time.
-const MOST: [u64; 2] = [2_000, 150_000];
+const MOST: [u64; 2] = [250, 6_000];
 
 /// Units with most pairs among them; `None` where there are too many.
 pub(crate) fn pairs(table: &Table) -> Option<Filled> {

@@ -41,8 +41,9 @@ impl Search<'_> {
     }
 
     fn grow(&mut self, pieces: &mut Vec<usize>, value: u64, others: &[usize], best: &mut Best) {
+        let most = self.most_of(pieces, others);
         for (index, &other) in others.iter().enumerate() {
-            let most = value + self.most_of(pieces, &others[index..]);
+            let most = value + most[index];
             if most <= best.value {
                 return;
             }
@@ -72,15 +73,19 @@ impl Search<'_> {
         if self.known { self.table.fits(pieces) } else { self.table.may_fit(pieces) }
     }
 
-    /// No set can add more to these pieces than the room that they leave holds of the most valuable kind by area.
-    fn most_of(&self, pieces: &[usize], others: &[usize]) -> u64 {
+    /// For each of the others: more than this is not to be had from it and those after it. They add no more than all their
+    /// values, and no more than the room that is left holds of the most valuable one by area.
+    fn most_of(&self, pieces: &[usize], others: &[usize]) -> Vec<u64> {
         let kinds = &self.table.kinds;
         let room = self.table.blank.area() - pieces.iter().map(|&piece| kinds[piece].area).sum::<f64>();
-        let fitting = others.iter().filter(|&&other| kinds[other].area <= room);
-        let best = fitting.map(|&other| self.values[other] as f64 / kinds[other].area).fold(0.0, f64::max);
-        let by_area = (best * room * (1.0 + 1e-9)) as u64 + 1;
-        let all: u64 =
-            others.iter().map(|&other| self.values[other].saturating_mul(self.left[other])).fold(0, u64::saturating_add);
-        all.min(by_area)
+        let (mut most, mut all, mut best) = (vec![0; others.len()], 0u64, 0.0f64);
+        for (index, &other) in others.iter().enumerate().rev() {
+            if kinds[other].area <= room {
+                best = best.max(self.values[other] as f64 / kinds[other].area);
+                all = all.saturating_add(self.values[other].saturating_mul(self.left[other]));
+            }
+            most[index] = all.min((best * room * (1.0 + 1e-9)) as u64 + 1);
+        }
+        most
     }
 }

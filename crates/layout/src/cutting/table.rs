@@ -4,9 +4,10 @@ use super::candidate::{Candidate, may_fit, seats};
 use super::shape::{Blank, SNUG};
 
 /// Up to so many kinds every two are tried; of more, each only with those that fill its unit best.
-const MOST_KINDS: usize = 1_200;
-/// How many are tried then.
+const MOST_KINDS: usize = 160;
+/// How many are found then, and how many are tried for it.
 const BEST_MATES: usize = 24;
+const TRIED: usize = 4 * BEST_MATES;
 
 /// The kinds and who goes with whom.
 #[derive(Debug)]
@@ -53,8 +54,8 @@ impl Table {
         for a in 0..self.kinds.len() {
             let room = self.blank.width - self.kinds[a].foot - self.blank.kerf + SNUG;
             let first = order.partition_point(|&b| self.kinds[b].foot > room);
-            let tried = order[first..].iter().take(BEST_MATES).copied();
-            for b in tried.filter(|&b| self.go_together(a, b)).collect::<Vec<_>>() {
+            let tried = order[first..].iter().take(TRIED).copied();
+            for b in tried.filter(|&b| self.go_together(a, b)).take(BEST_MATES).collect::<Vec<_>>() {
                 self.join(a, b);
             }
         }

@@ -1,0 +1,135 @@
+//! The papers of the saw on the ground: every kind of piece of the whole roof, then which unit gives which pieces.
+
+use plan::{CutKind, CutPlace, CutUnit, Cutting, Plan};
+
+use crate::heading;
+use crate::page::MARGIN;
+use crate::setting_out::{in_inches, surface_name};
+use crate::table::{BETWEEN, Table, rows_in};
+use crate::{Page, Scene};
+
+/// Degrees on a saw's scale are read to this.
+const DEGREES_SHOWN: usize = 1;
+
+/// The cut list of the whole roof, sorted for the saw: bevel, hand, width. As many papers as it takes; none where nothing is
+/// cut.
+#[must_use]
+pub fn cut_sheets(plan: &Plan) -> Vec<Scene> {
+    let tables: Vec<_> = plan
+        .layout
+        .cutting
+        .iter()
+        .filter(|cutting| !cutting.kinds.is_empty())
+        .flat_map(|cutting| [pieces(plan, cutting), units(cutting)])
+        .collect();
+    let papers: Vec<Paper> = tables.iter().flat_map(Listing::papers).collect();
+    let count = papers.len();
+    papers.into_iter().enumerate().map(|(index, paper)| paper.draw(plan, index + 1, count)).collect()
+}
+
+/// A table however long.
+struct Listing {
+    title: &'static str,
+    headings: Vec<&'static str>,
+    rows: Vec<Vec<String>>,
+    /// One line over the table.
+    summary: String,
+}
+
+/// What of a listing stands on one paper.
+struct Paper {
+    table: Table,
+    rows: usize,
+    summary: String,
+}
+
+fn page() -> Page {
+    Page::LETTER.turned()
+}
+
+impl Listing {
+    fn papers(&self) -> Vec<Paper> {
+        let [width, height] = page().size();
+        let rows = rows_in(height - 2.0 * MARGIN - heading::HEIGHT);
+        let all = Table::new(self.title, self.headings.clone(), self.rows.clone());
+        let room = width - 2.0 * MARGIN + BETWEEN;
+        let blocks = ((room / (all.block_width() + BETWEEN)) as usize).max(1);
+        let paper = |rows_here: &[Vec<String>]| Paper {
+            table: Table::new(self.title, self.headings.clone(), rows_here.to_vec()),
+            rows,
+            summary: self.summary.clone(),
+        };
+        self.rows.chunks((rows * blocks).max(1)).map(paper).collect()
+    }
+}
+
+impl Paper {
+    fn draw(self, plan: &Plan, number: usize, of: usize) -> Scene {
+        let title = format!("Cut list {number} of {of}: {}", plan.name);
+        let mut items =
+            heading::draw(page(), &format!("{} — {}", plan.name, self.summary), &format!("Cut list {number} of {of}"));
+        items.extend(self.table.draw([MARGIN, MARGIN + heading::HEIGHT], self.rows));
+        let description = format!("{}. A table of {} lines.", self.summary, self.table.lines());
+        Scene { page: page(), title, description, items }
+    }
+}
+
+fn pieces(plan: &Plan, cutting: &Cutting) -> Listing {
+    let pieces: u64 = cutting.kinds.iter().map(|kind| kind.count).sum();
+    Listing {
+        title: "Pieces in the order of the saw",
+        headings: vec![
+            "Piece", "Bin", "Bevel", "Leans", "Width", "Length", "Pieces", "Made", "Plane", "Cut", "Courses", "There",
+        ],
+        rows: cutting.kinds.iter().enumerate().flat_map(|(index, kind)| kind_rows(plan, index, kind)).collect(),
+        summary: format!("{} of {pieces} pieces to cut", of_kinds(cutting.kinds.len())),
+    }
+}
+
+fn of_kinds(count: usize) -> String {
+    if count == 1 { "1 kind".into() } else { format!("{count} kinds") }
+}
+
+/// One row for each cut of a plane; what they share stands in the first.
+fn kind_rows(plan: &Plan, index: usize, kind: &CutKind) -> Vec<Vec<String>> {
+    let shared = [
+        (index + 1).to_string(),
+        kind.bin.clone(),
+        format!("{:.*}°", DEGREES_SHOWN, kind.bevel_deg),
+        kind.hand.to_owned(),
+        in_inches(kind.width_in),
+        in_inches(kind.height_in),
+        kind.count.to_string(),
+        kind.made.join(" "),
+    ];
+    let row = |(at, place): (usize, &CutPlace)| {
+        let shown = shared.iter().map(|cell| if at == 0 { cell.clone() } else { String::new() });
+        shown.chain(place_cells(plan, place)).collect()
+    };
+    kind.places.iter().enumerate().map(row).collect()
+}
+
+fn place_cells(plan: &Plan, place: &CutPlace) -> [String; 4] {
+    let [first, last] = place.courses.map(|course| course + 1);
+    let courses = if first == last { first.to_string() } else { format!("{first}-{last}") };
+    [surface_name(plan, &place.plane), (place.cut + 1).to_string(), courses, place.count.to_string()]
+}
+
+fn units(cutting: &Cutting) -> Listing {
+    let cut: u64 = cutting.units.iter().map(|unit| unit.count).sum();
+    let [stock, bound] = [cutting.stock, cutting.stock_bound];
+    Listing {
+        title: "Units and the pieces that each gives, left to right",
+        headings: vec!["Units", "Gives pieces"],
+        rows: cutting.units.iter().map(unit_row).collect(),
+        summary: format!("{cut} units to cut; {stock} in all, no way of cutting takes fewer than {bound}"),
+    }
+}
+
+fn unit_row(unit: &CutUnit) -> Vec<String> {
+    let piece = |piece: &plan::Cutout| {
+        let turned = if piece.turned { " head for tail" } else { "" };
+        format!("{}{turned}", piece.kind + 1)
+    };
+    vec![unit.count.to_string(), unit.pieces.iter().map(piece).collect::<Vec<_>>().join(" + ")]
+}
