@@ -53,7 +53,7 @@ fn laid(planes: &[Plane], sheet: &Covering) -> Vec<LaidPlane> {
     planes.iter().enumerate().map(|(at, plane)| layout::lay(at, plane, sheet, &SettingOut::default())).collect()
 }
 
-#[divan::bench(args = [30, 300, 10_000])]
+#[divan::bench(args = [5, 30, 300, 10_000])]
 fn cutting(bencher: divan::Bencher<'_, '_>, squares: usize) {
     let sheet = sheet();
     let laid = laid(&house(squares), &sheet);
@@ -70,7 +70,7 @@ fn cutting(bencher: divan::Bencher<'_, '_>, squares: usize) {
     bencher.bench(|| cut_units(divan::black_box(&planes), &sheet));
 }
 
-#[divan::bench(args = [30, 300, 10_000])]
+#[divan::bench(args = [5, 30, 300, 10_000])]
 fn laying_and_cutting(bencher: divan::Bencher<'_, '_>, squares: usize) {
     let sheet = sheet();
     let planes = house(squares);

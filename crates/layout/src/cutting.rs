@@ -118,28 +118,52 @@ fn cut_kind(planes: &[&LaidPlane], covering: &Covering, unit: UnitKind) -> Cutti
     let rules = covering.cutting.as_ref();
     let blank = blank(&unit, rules);
     let (whole, kinds) = kinds(planes, &unit, rules);
-    let table = Table::new(kinds.iter().map(|kind| Candidate::of(kind, &blank)).collect(), blank);
+    let candidates: Vec<Candidate> = kinds.iter().map(|kind| Candidate::of(kind, &blank)).collect();
     let (filled, bound) = match rules {
-        Some(_) => fewest(&table),
-        None => (kinds.iter().enumerate().map(|(index, kind)| (vec![index], kind.count)).collect(), bound(&table)),
+        Some(_) => fewest(&candidates, &blank, whole),
+        None => (
+            kinds.iter().enumerate().map(|(index, kind)| (vec![index], kind.count)).collect(),
+            bound(candidates.clone(), &blank),
+        ),
     };
-    let units = filled.into_iter().map(|(pieces, count)| laid_out(&table, &kinds, &blank, &pieces, count)).collect();
+    let units = filled.iter().map(|(pieces, count)| laid_out(&candidates, &blank, pieces, *count)).collect();
     Cutting { sheet: covering.id.clone(), unit, whole, kinds, units, bound: whole + bound }
 }
 
-/// The fewest units found, and a bound on them. What takes longer is done only while it can still gain something.
-fn fewest(table: &Table) -> (Filled, u64) {
-    let mut best = fill(table, &areas(table));
-    let mut bound = heights::least_units(table);
-    if count(&best) > bound {
-        best = [pairs(table)].into_iter().flatten().fold(best, fewer);
+/// Where the bound is within one in so many units of the stock, both are good enough.
+const CLOSE: u64 = 200;
+/// Up to so many kinds everything is done at once: it takes no time.
+const FEW: usize = 48;
+/// Beyond so many kinds, two by two takes too long.
+const MANY: usize = 600;
+
+/// The fewest units found, and a bound on them. What takes longer is done only where stock and bound are still apart.
+fn fewest(candidates: &[Candidate], blank: &Blank, whole: u64) -> (Filled, u64) {
+    let is_close = |(filled, bound): &(Filled, u64)| (count(filled) - bound) * CLOSE <= whole + count(filled);
+    if candidates.len() > FEW {
+        let quick = quickly(&Table::quick(candidates.to_vec(), *blank));
+        if is_close(&quick) || candidates.len() > MANY {
+            return quick;
+        }
     }
+    thoroughly(&Table::complete(candidates.to_vec(), *blank))
+}
+
+fn quickly(table: &Table) -> (Filled, u64) {
+    (fill(table, &areas(table)), heights::least_units(table))
+}
+
+fn thoroughly(table: &Table) -> (Filled, u64) {
+    let (mut best, mut bound) = quickly(table);
     if count(&best) > bound {
         let seeds: Vec<Vec<usize>> = best.iter().map(|(set, _)| set.clone()).collect();
         if let Some(prices) = dual::prices(table, &seeds) {
             best = fewer(best, fill(table, &prices));
             bound = bound.max(dual::proven(table, &prices));
         }
+    }
+    if count(&best) > bound {
+        best = pairs(table).into_iter().fold(best, fewer);
     }
     (best, bound)
 }
@@ -148,10 +172,12 @@ fn fewer(one: Filled, other: Filled) -> Filled {
     if count(&other) < count(&one) { other } else { one }
 }
 
-/// As the bound of [`fewest`].
-fn bound(table: &Table) -> u64 {
-    let quick = heights::least_units(table);
-    dual::prices(table, &[]).map_or(quick, |prices| quick.max(dual::proven(table, &prices)))
+/// A bound alone.
+fn bound(candidates: Vec<Candidate>, blank: &Blank) -> u64 {
+    match candidates.len() {
+        0..=FEW => thoroughly(&Table::complete(candidates, *blank)).1,
+        _ => heights::least_units(&Table::quick(candidates, *blank)),
+    }
 }
 
 /// Values that rise with area, and always more for a piece than for none.
@@ -160,13 +186,13 @@ fn areas(table: &Table) -> Vec<u64> {
 }
 
 /// Where each piece of a set lies in its unit.
-fn laid_out(table: &Table, kinds: &[PieceKind], blank: &Blank, pieces: &[usize], count: u64) -> CutUnit {
-    let candidates = table.candidates(pieces);
-    let seated = seats(&candidates, blank).unwrap_or_default();
+fn laid_out(candidates: &[Candidate], blank: &Blank, pieces: &[usize], count: u64) -> CutUnit {
+    let chosen: Vec<&Candidate> = pieces.iter().map(|&piece| &candidates[piece]).collect();
+    let seated = seats(&chosen, blank).unwrap_or_default();
+    debug_assert!(seated.len() == pieces.len(), "a set that fits has a seat for each of its pieces");
     let cutout = |seat: &candidate::Seat| {
-        let shape = &candidates[seat.piece].shapes[seat.shape];
+        let shape = &chosen[seat.piece].shapes[seat.shape];
         Cutout { kind: pieces[seat.piece], at: [seat.u, shape.low], turned: shape.turned }
     };
-    debug_assert!(seated.len() == pieces.len() && kinds.len() == table.kinds.len());
     CutUnit { count, pieces: seated.iter().map(cutout).collect() }
 }

@@ -211,7 +211,7 @@ fn cut(outlines: &[Vec<Place>], covering: &Covering) -> Cutting {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 300, ..ProptestConfig::default() })]
 
     #[test]
     fn stock_and_bound_stand_either_side_of_the_best_of_all_ways(
@@ -308,7 +308,7 @@ fn valleyed(width: f64, height: f64, lean: f64) -> roof::Plane {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 24, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 8, ..ProptestConfig::default() })]
 
     #[test]
     fn whole_roofs_are_cut_soundly_and_close_to_the_bound(

@@ -6,17 +6,15 @@ use microlp::{ComparisonOp, OptimizationDirection, Problem, Variable};
 use super::search::{ONE, Search};
 use super::table::Table;
 
-/// Kinds that a linear programme takes at most; beyond them other bounds must do.
-const MOST_KINDS: usize = 80;
 /// Rounds of finding sets that cost too much.
 const ROUNDS: usize = 24;
-/// Sets looked at in each search.
-const NODES: u64 = 20_000;
+/// Sets looked at in each search for one that costs too much, at first and when none was found; and for the proof.
+const NODES: [u64; 3] = [40, 160, 4_000];
 
 /// Prices of the kinds, [`ONE`] for a unit. They are a guess to be proved by [`proven`], and a guide for filling units.
 pub(crate) fn prices(table: &Table, seeds: &[Vec<usize>]) -> Option<Vec<u64>> {
     let social: Vec<usize> = (0..table.kinds.len()).filter(|&kind| !table.mates[kind].is_empty()).collect();
-    if !table.complete || social.len() > MOST_KINDS {
+    if !table.complete {
         return None;
     }
     let mut prices = vec![ONE; table.kinds.len()];
@@ -26,7 +24,10 @@ pub(crate) fn prices(table: &Table, seeds: &[Vec<usize>]) -> Option<Vec<u64>> {
         for (&kind, price) in social.iter().zip(solved) {
             prices[kind] = (price.clamp(0.0, 1.0) * ONE as f64) as u64;
         }
-        let dear = too_dear(table, &social, &prices);
+        let mut dear = too_dear(table, &social, &prices, NODES[0]);
+        if dear.is_empty() {
+            dear = too_dear(table, &social, &prices, NODES[1]);
+        }
         if dear.is_empty() {
             break;
         }
@@ -53,12 +54,12 @@ fn solve(table: &Table, social: &[usize], sets: &[Vec<usize>]) -> Option<Vec<f64
 }
 
 /// For each kind the dearest set with it that costs more than a unit.
-fn too_dear(table: &Table, social: &[usize], prices: &[u64]) -> Vec<Vec<usize>> {
+fn too_dear(table: &Table, social: &[usize], prices: &[u64], nodes: u64) -> Vec<Vec<usize>> {
     let left: Vec<u64> = table.kinds.iter().map(|kind| kind.count).collect();
     let mut dear: Vec<Vec<usize>> = Vec::new();
     for &kind in social {
         let mates = table.mates[kind].iter().map(|&mate| mate as usize);
-        let best = Search { table, values: prices, left: &left, known: false, nodes: NODES }.with(kind, mates);
+        let best = Search { table, values: prices, left: &left, known: false, nodes }.with(kind, mates);
         if best.value > ONE + ONE / 1_000_000 {
             let mut pieces = best.pieces;
             pieces.sort_unstable();
@@ -77,7 +78,7 @@ pub(crate) fn proven(table: &Table, prices: &[u64]) -> u64 {
     let mut dearest = 1;
     for kind in 0..prices.len() {
         let mates = table.mates[kind].iter().map(|&mate| mate as usize).filter(|&mate| mate >= kind);
-        let best = Search { table, values: prices, left: &left, known: false, nodes: NODES }.with(kind, mates);
+        let best = Search { table, values: prices, left: &left, known: false, nodes: NODES[2] }.with(kind, mates);
         dearest = dearest.max(best.limit);
     }
     let all: u128 = prices.iter().zip(&left).map(|(&price, &count)| u128::from(price) * u128::from(count)).sum();

@@ -1,5 +1,7 @@
 //! The pieces of most value that one unit can give.
 
+use super::candidate::Candidate;
+use super::shape::SNUG;
 use super::table::Table;
 
 /// Values are whole numbers, so that sums are exact.
@@ -74,18 +76,50 @@ impl Search<'_> {
     }
 
     /// For each of the others: more than this is not to be had from it and those after it. They add no more than all their
-    /// values, and no more than the room that is left holds of the most valuable one by area.
+    /// values, no more than the area that is left holds of the one most valuable by area, and on the butt line no more than
+    /// its length that is left holds of the one most valuable by its foot.
     fn most_of(&self, pieces: &[usize], others: &[usize]) -> Vec<u64> {
-        let kinds = &self.table.kinds;
-        let room = self.table.blank.area() - pieces.iter().map(|&piece| kinds[piece].area).sum::<f64>();
-        let (mut most, mut all, mut best) = (vec![0; others.len()], 0u64, 0.0f64);
+        let (kinds, blank) = (&self.table.kinds, &self.table.blank);
+        let room = blank.area() - pieces.iter().map(|&piece| kinds[piece].area).sum::<f64>();
+        let feet = pieces.iter().map(|&piece| kinds[piece].foot).filter(|&foot| foot > 0.0);
+        let along = blank.width + blank.kerf + 64.0 * SNUG - feet.map(|foot| foot + blank.kerf).sum::<f64>();
+        let (mut most, mut rest) = (vec![0; others.len()], Rest::default());
         for (index, &other) in others.iter().enumerate().rev() {
             if kinds[other].area <= room {
-                best = best.max(self.values[other] as f64 / kinds[other].area);
-                all = all.saturating_add(self.values[other].saturating_mul(self.left[other]));
+                rest.add(&kinds[other], self.values[other], self.left[other], blank.kerf);
             }
-            most[index] = all.min((best * room * (1.0 + 1e-9)) as u64 + 1);
+            most[index] = rest.most(room, along);
         }
         most
+    }
+}
+
+/// What some kinds are worth at most.
+#[derive(Default)]
+struct Rest {
+    with_foot: u64,
+    without: u64,
+    /// Most value for an area.
+    by_area: f64,
+    /// Most value for a length of the butt line.
+    by_foot: f64,
+}
+
+impl Rest {
+    fn add(&mut self, kind: &Candidate, value: u64, count: u64, kerf: f64) {
+        let all = value.saturating_mul(count);
+        self.by_area = self.by_area.max(value as f64 / kind.area);
+        if kind.foot > 0.0 {
+            self.by_foot = self.by_foot.max(value as f64 / (kind.foot + kerf));
+            self.with_foot = self.with_foot.saturating_add(all);
+        } else {
+            self.without = self.without.saturating_add(all);
+        }
+    }
+
+    fn most(&self, room: f64, along: f64) -> u64 {
+        let holds = |density: f64, room: f64| (density * room * (1.0 + 1e-9)) as u64 + 1;
+        let with_foot = self.with_foot.min(holds(self.by_foot, along));
+        with_foot.saturating_add(self.without).min(holds(self.by_area, room))
     }
 }

@@ -3,9 +3,7 @@
 use super::candidate::{Candidate, may_fit, seats};
 use super::shape::{Blank, SNUG};
 
-/// Up to so many kinds every two are tried; of more, each only with those that fill its unit best.
-const MOST_KINDS: usize = 160;
-/// How many are found then, and how many are tried for it.
+/// So many mates are found for a kind in a quick table, and so many others are tried for it.
 const BEST_MATES: usize = 24;
 const TRIED: usize = 4 * BEST_MATES;
 
@@ -21,14 +19,17 @@ pub(crate) struct Table {
 }
 
 impl Table {
-    pub(crate) fn new(kinds: Vec<Candidate>, blank: Blank) -> Self {
-        let complete = kinds.len() <= MOST_KINDS;
-        let mut table = Self { blank, mates: vec![Vec::new(); kinds.len()], kinds, complete };
-        if complete {
-            table.try_every_two()
-        } else {
-            table.try_best_mates()
-        }
+    /// Each kind with those that fill its unit best.
+    pub(crate) fn quick(kinds: Vec<Candidate>, blank: Blank) -> Self {
+        let mut table = Self { blank, mates: vec![Vec::new(); kinds.len()], kinds, complete: false };
+        table.try_best_mates();
+        table
+    }
+
+    /// Every two kinds that go together.
+    pub(crate) fn complete(kinds: Vec<Candidate>, blank: Blank) -> Self {
+        let mut table = Self { blank, mates: vec![Vec::new(); kinds.len()], kinds, complete: true };
+        table.try_every_two();
         table
     }
 
