@@ -3,8 +3,8 @@
 mod cautions;
 mod checked;
 mod courses;
-mod details_told;
 mod cutting;
+mod details_told;
 mod job;
 mod make;
 mod openings;

@@ -4,8 +4,8 @@
 
 use serde::Serialize;
 
-use crate::{Details, Guide, Matched, OffTheMarks, OutOfSquare, Pole, Station, Unmatched};
 use crate::cutting::Cutting;
+use crate::{Details, Guide, Matched, OffTheMarks, OutOfSquare, Pole, Station, Unmatched};
 
 /// Version of the plan's shape.
 pub const FORMAT: u32 = 1;
