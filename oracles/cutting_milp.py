@@ -20,8 +20,8 @@ import numpy as np
 import shapely
 
 SNUG = 3e-5
-MOST_COLUMNS = 150_000
-SECONDS = 60
+MOST_COLUMNS = 20_000
+SECONDS = 20
 
 
 def job(sheet, width, depth, wing, pitch, gable):
@@ -121,9 +121,9 @@ def columns(kinds, width, reach, least):
                 enough = together.count(more) <= kinds[more]["count"]
                 if enough and all((member, more) in pairs for member in members) and fits(together):
                     grown.append(together)
+            if len(found) + len(grown) > MOST_COLUMNS:
+                return None
         found += grown
-        if len(found) > MOST_COLUMNS:
-            return None
         growing = grown
     return found
 
