@@ -11,7 +11,7 @@ use details::{Details, DryIn, FastenerGrid, Kind, Lies, Patch, Piece, RidgeRun, 
 use layout::{Course, Cut, LaidPlane, Layout, Run, Starters, UnitKind};
 use proptest::prelude::*;
 use roof::{EdgeKind, Line, Plane, Roof};
-use takeoff::{Order, OrderLine, caps_along, count};
+use takeoff::{Order, OrderLine, caps_along};
 use units::{Area, Mass};
 
 /// Two planes of 20 × 10 ft on the slope that meet at a ridge of 20 ft.
@@ -38,6 +38,17 @@ fn laid(plane: usize, whole: u32, cut: u32, starters: u32) -> LaidPlane {
         cut_area: 120.0 * f64::from(cut),
         ..LaidPlane::default()
     }
+}
+
+/// Counts, and cuts what is to be counted.
+fn count<'a>(
+    roof: &'a Roof,
+    layout: &'a Layout,
+    details: &Details,
+    covering_of: impl Fn(&Plane) -> Option<&'a Covering>,
+) -> Order {
+    let cuttings = layout::cut_roof(roof, layout, &covering_of);
+    takeoff::count(roof, layout, &cuttings, details, covering_of)
 }
 
 fn slate() -> Covering {
@@ -203,7 +214,7 @@ proptest! {
     #[test]
     fn no_cut_of_the_halves_needs_fewer_units_than_the_bound(whole in 0u32..50, halves in 0u32..50) {
         let plane = laid(0, whole, halves, 0);
-        let stock = takeoff::stock([&plane].into_iter(), &slate());
+        let stock = takeoff::stock(&layout::cut_units(&[&plane], &slate()));
         prop_assert_eq!(stock.bound, u64::from(whole + halves.div_ceil(2)));
         prop_assert_eq!(stock.units, u64::from(whole + halves));
     }
@@ -219,4 +230,27 @@ fn rounding_adds_nothing() {
     assert_eq!(caps_along(inches(12.0 + 10.0 * 7.1 + 1e-10), &cap), 11);
     assert_eq!(caps_along(inches(12.0 + 10.0 * 7.1 + 0.001), &cap), 12);
     assert_eq!(caps_along(inches(0.0), &cap), 0);
+}
+
+/// 11 halves are scored and snapped from 6 slates: 5 pieces less to order, and the places say so.
+#[test]
+#[allow(clippy::float_cmp, reason = "whole numbers")]
+fn offcuts_lessen_the_order() {
+    let rules = covering::CuttingRules {
+        tool: covering::CuttingTool::ScoreAndSnap,
+        kerf: inches(0.0),
+        made_sides: covering::MadeSides::Nowhere,
+        least_offcut: inches(3.0),
+        even: true,
+        turned: false,
+    };
+    let (roof, sheet) = (two_planes(), Covering { cutting: Some(rules), ..slate() });
+    let layout = Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 20)], ..Layout::default() };
+    let order = count(&roof, &layout, &Details::default(), |_| Some(&sheet));
+    assert_eq!((order.stock.units, order.stock.bound), (196, 196));
+    let field = line(&order, "field-units");
+    assert_eq!((field.quantity, field.packs), (196.0, 10));
+    assert_eq!(field.places.iter().map(|place| place.quantity).collect::<Vec<_>>(), [107.0, 94.0, -5.0]);
+    // As many nails as there are pieces.
+    assert_eq!(line(&order, "nails").quantity, 2.0 * (201.0 + 41.0 + 34.0));
 }
