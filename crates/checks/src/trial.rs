@@ -265,7 +265,6 @@ fn covering() -> Covering {
             weight,
         },
         pack,
-        cutting: None,
         conditions: covering::Conditions::default(),
         sources: Vec::new(),
         invented: false,

@@ -9,7 +9,7 @@ mod common;
 
 use common::{inches, moulded, plain_slate, plane};
 use covering::{Covering, CuttingRules, CuttingTool, MadeSides};
-use layout::{Course, Cut, Cutting, LaidPlane, Run, SettingOut, UnitKind, cut_units};
+use layout::{Course, Cut, Cutting, LaidPlane, Made, Run, SettingOut, UnitKind, cut_units};
 use proptest::prelude::*;
 use roof::{EdgeKind, Place};
 
@@ -38,12 +38,20 @@ fn laid(outlines: &[Vec<Place>]) -> LaidPlane {
     LaidPlane {
         courses: (0..outlines.len()).map(course).collect(),
         units: vec![UnitKind { length: LENGTH, width: WIDTH }],
-        cuts: outlines
-            .iter()
-            .map(|ring| Cut { parts: vec![ring.clone()], area: area(ring), width: 0.0, ..Cut::default() })
-            .collect(),
+        cuts: outlines.iter().map(|ring| cut_to(ring)).collect(),
         ..LaidPlane::default()
     }
+}
+
+fn cut_to(ring: &[Place]) -> Cut {
+    let made = Made { butt: false, left: has_side(ring, 0.0), right: has_side(ring, WIDTH) };
+    Cut { parts: vec![ring.to_vec()], area: area(ring), made, ..Cut::default() }
+}
+
+/// Whether an upright side of some height lies at this u.
+fn has_side(ring: &[Place], u: f64) -> bool {
+    let mut sides = ring.iter().zip(ring.iter().cycle().skip(1));
+    sides.any(|(a, b)| (a[0] - u).abs() < 1e-6 && (b[0] - u).abs() < 1e-6 && (a[1] - b[1]).abs() > 1e-3)
 }
 
 fn area(ring: &[Place]) -> f64 {
@@ -98,14 +106,8 @@ fn pieces(outlines: &[Vec<Place>], sides: MadeSides) -> Vec<Piece> {
         .map(|ring| {
             let left = ring.iter().map(|at| at[0]).fold(f64::INFINITY, f64::min);
             let width = ring.iter().map(|at| at[0]).fold(0.0, f64::max) - left;
-            let upright = |u: f64| {
-                let pairs = ring.iter().zip(ring.iter().cycle().skip(1));
-                pairs
-                    .into_iter()
-                    .any(|(a, b)| (a[0] - u).abs() < 1e-6 && (b[0] - u).abs() < 1e-6 && (a[1] - b[1]).abs() > 1e-3)
-            };
             let kept = sides != MadeSides::Nowhere;
-            let [from, to] = match (kept && upright(0.0), kept && upright(WIDTH)) {
+            let [from, to] = match (kept && has_side(ring, 0.0), kept && has_side(ring, WIDTH)) {
                 (true, _) => [0.0, 0.0],
                 (false, true) => [WIDTH - width, WIDTH - width],
                 _ => [0.0, WIDTH - width],

@@ -124,15 +124,14 @@ impl Sorting {
 
     /// The edges that the pieces of a run must keep. Those at its ends may have no neighbour.
     fn kept(&self, cut: &Cut, run: &Run, joint_after: bool) -> Vec<(Kept, u64)> {
-        let own = |u: f64| cut.parts.iter().any(|part| has_upright_side(part, u));
-        let [left, right] = [own(0.0), own(self.unit.width)];
         let keeps = |neighbour: bool| match self.sides {
             MadeSides::Everywhere => true,
             MadeSides::Outside => !neighbour,
             MadeSides::Nowhere => false,
         };
-        let butt = cut.parts.iter().any(|part| has_butt(part));
-        let piece = |before, after| Kept { butt, left: left && keeps(before), right: right && keeps(after) };
+        let made = cut.made;
+        let butt = made.butt || cut.parts.iter().any(|part| has_butt(part));
+        let piece = |before, after| Kept { butt, left: made.left && keeps(before), right: made.right && keeps(after) };
         match u64::from(run.count) {
             0 => vec![],
             1 => vec![(piece(run.joint_before, joint_after), 1)],
@@ -163,10 +162,6 @@ impl Sorting {
 
 fn is_own(u: f64, own: f64) -> bool {
     (u - own).abs() < OWN
-}
-
-fn has_upright_side(part: &[Place], u: f64) -> bool {
-    crate::cut::sides(part).any(|[from, to]| is_own(from[0], u) && is_own(to[0], u) && (to[1] - from[1]).abs() > SNUG)
 }
 
 fn has_butt(part: &[Place]) -> bool {
