@@ -266,6 +266,7 @@ fn covering() -> Covering {
         },
         pack,
         conditions: covering::Conditions::default(),
+        cutting: None,
         sources: Vec::new(),
         invented: false,
     }
