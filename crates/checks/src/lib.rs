@@ -23,6 +23,7 @@ pub use family::Family;
 pub use rule::{Danger, Kind, Rule};
 pub use rules::RULES;
 pub use text::Reading;
+pub use wind::{WindOn, WindOnPlane, wind_on};
 
 use rule::Verdict;
 

@@ -8,10 +8,15 @@ use roof::{Plane, Roof};
 
 use crate::job::{block_path, dormer_path, opening_path, plane_path, silence_path};
 use crate::make::{id_of, place_in_file};
-use crate::{Check, CheckedPlace, Job, Problem, Severity, Silence};
+use crate::{Check, CheckedPlace, Job, Problem, Severity, Silence, Wind, WindOnPlane};
 
-/// Every rule's outcome.
-pub(crate) fn checks(job: &Job, roof: &Roof, layout: &Layout, covering_of: &[Option<&Covering>]) -> Vec<Check> {
+/// Every rule's outcome, and the wind that they reckon with.
+pub(crate) fn checks(
+    job: &Job,
+    roof: &Roof,
+    layout: &Layout,
+    covering_of: &[Option<&Covering>],
+) -> (Vec<Check>, Option<Wind>) {
     let facts = Facts {
         roof,
         layout,
@@ -21,7 +26,25 @@ pub(crate) fn checks(job: &Job, roof: &Roof, layout: &Layout, covering_of: &[Opt
         site: &job.site,
         laying: &job.laying,
     };
-    checks::check(&facts).into_iter().map(|checked| check(job, roof, checked)).collect()
+    let found = checks::check(&facts).into_iter().map(|checked| check(job, roof, checked)).collect();
+    (found, checks::wind_on(&facts).map(|wind| told(roof, wind)))
+}
+
+fn told(roof: &Roof, wind: checks::WindOn) -> Wind {
+    let planes = wind.planes.into_iter().map(|on| WindOnPlane {
+        plane: id_of(roof, on.plane),
+        zones_psf: on.zones_psf,
+        inward_psf: on.inward_psf,
+    });
+    Wind {
+        standard: wind.standard,
+        mph: wind.mph,
+        exposure: wind.exposure,
+        mean_roof_height_ft: wind.mean_roof_height_ft,
+        velocity_pressure_psf: wind.velocity_pressure_psf,
+        zone_width_ft: wind.zone_width_ft,
+        planes: planes.collect(),
+    }
 }
 
 fn check(job: &Job, roof: &Roof, checked: Checked) -> Check {

@@ -40,7 +40,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let cutting = layout::cut_roof(&roof, &laying, covering_of);
     let order = takeoff::count(&roof, &laying, &cutting, &details, covering_of);
     problems.extend(silences_of_nothing(job, &roof));
-    let checks = checks(job, &roof, &laying, &coverings);
+    let (checks, wind) = checks(job, &roof, &laying, &coverings);
     Plan {
         format: FORMAT,
         name: job.name.clone(),
@@ -50,6 +50,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
         details: details_told::details(&roof, &details),
         order: order.lines.into_iter().map(order_line).collect(),
         checks,
+        wind,
         cautions: cautions(&roof, covering),
         roof: shape(&roof, cheeks, job.north_deg),
     }

@@ -31,6 +31,9 @@ pub struct Plan {
     pub order: Vec<OrderLine>,
     /// Every rule's outcome.
     pub checks: Vec<Check>,
+    /// The wind of the place on this roof, where the job gives what it is reckoned from.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wind: Option<Wind>,
     /// Dangers of this very roof, in a sentence each.
     pub cautions: Vec<String>,
 }
@@ -447,6 +450,36 @@ pub struct CountedPlace {
     pub at: String,
     /// How much of the quantity.
     pub quantity: f64,
+}
+
+/// Wind on the roof by zones: 1 the field, 2 the edges, 3 the corners. A licensed engineer decides.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Wind {
+    /// `ASCE 7-16`.
+    pub standard: &'static str,
+    /// Basic wind, miles an hour.
+    pub mph: f64,
+    /// `B`, `C` or `D`.
+    pub exposure: &'static str,
+    /// Mean height of the roof.
+    pub mean_roof_height_ft: f64,
+    /// Velocity pressure.
+    pub velocity_pressure_psf: f64,
+    /// Width of the zones along the edges.
+    pub zone_width_ft: f64,
+    /// Planes whose coefficients are known.
+    pub planes: Vec<WindOnPlane>,
+}
+
+/// Pressures on the components of one plane at 10 sq ft and allowable stress.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct WindOnPlane {
+    /// The plane's id.
+    pub plane: String,
+    /// Pull in zones 1, 2 and 3; negative.
+    pub zones_psf: [f64; 3],
+    /// Push.
+    pub inward_psf: f64,
 }
 
 /// A rule's outcome.

@@ -146,3 +146,17 @@ fn order_lines_are_the_sum_of_their_places() {
         }
     }
 }
+
+/// 4 in 12 at 180 mph in exposure B, 30 ft high: −32.0 and +20.2 psf, International Residential Code 2018, Table R301.2(2).
+#[test]
+fn the_wind_of_the_place_is_told_where_the_job_gives_it() {
+    assert!(printed(JOBS[0])["wind"].is_null());
+    let flat = JOBS[0].replace("eave = \"8/12\"", "eave = \"4/12\"");
+    let site = "[site]\ncode = \"2018\"\nwind_mph = 180\nwind_exposure = \"B\"\nmean_roof_height = \"30 ft\"\n";
+    let wind = &printed(&format!("{flat}\n{site}"))["wind"];
+    let plane = &list(wind, "planes")[0];
+    assert_eq!(plane["plane"], "house.0");
+    assert!((plane["zones_psf"][0].as_f64().unwrap() + 32.0).abs() < 0.06, "{plane}");
+    assert!((number(plane, "inward_psf") - 20.2).abs() < 0.06, "{plane}");
+    assert!(number(wind, "zone_width_ft") >= 3.0);
+}

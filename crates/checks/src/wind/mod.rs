@@ -7,6 +7,7 @@ mod velocity;
 mod zone;
 
 pub(crate) use of_roof::Wind;
+pub use of_roof::{WindOn, WindOnPlane, wind_on};
 pub(crate) use pressure::{Pressures, coefficients};
 pub(crate) use tile::{Tile, left_to_fastening, uplift_moment};
 pub(crate) use velocity::{exposure_coefficient, velocity_pressure};

@@ -2,7 +2,7 @@ use roof::{EdgeKind, Point3, Roof};
 
 use crate::figure::figure;
 use crate::rule::absent;
-use crate::wind::{Standard, exposure_coefficient, velocity_pressure, zone_width};
+use crate::wind::{Pressures, Standard, coefficients, exposure_coefficient, velocity_pressure, zone_width};
 use crate::{Facts, WindExposure};
 
 /// The wind on one roof.
@@ -18,6 +18,57 @@ pub(crate) struct Wind {
     pub(crate) is_hip: bool,
     /// Width of the zones along the edges.
     pub(crate) zone_width_ft: f64,
+}
+
+/// Wind on a roof, for whoever draws its zones: 1 the field, 2 the edges, 3 the corners.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WindOn {
+    /// `ASCE 7-16`.
+    pub standard: &'static str,
+    /// Basic wind, miles an hour.
+    pub mph: f64,
+    /// `B`, `C` or `D`.
+    pub exposure: &'static str,
+    /// Mean height of the roof, feet.
+    pub mean_roof_height_ft: f64,
+    /// Velocity pressure, pounds a square foot.
+    pub velocity_pressure_psf: f64,
+    /// Width a of the zones along the edges, feet.
+    pub zone_width_ft: f64,
+    /// Planes whose coefficients are known.
+    pub planes: Vec<WindOnPlane>,
+}
+
+/// Pressures on the components of one plane at 10 sq ft and allowable stress, pounds a square foot.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WindOnPlane {
+    /// Index in [`Roof::planes`].
+    pub plane: usize,
+    /// Pull in zones 1, 2 and 3; negative.
+    pub zones_psf: [f64; 3],
+    /// Push.
+    pub inward_psf: f64,
+}
+
+/// The wind of the place on this roof; none where the job does not give what it is reckoned from. From memory in part, and
+/// a licensed engineer decides, as the rule `wind-uplift-undesigned` says.
+#[must_use]
+pub fn wind_on(facts: &Facts) -> Option<WindOn> {
+    let wind = Wind::of(facts).ok()?;
+    let planes = facts.roof.planes.iter().enumerate().filter_map(|(plane, surface)| {
+        let coefficients = coefficients(wind.standard, surface.pitch.degrees(), wind.is_hip)?;
+        let Pressures { zones, inward } = Pressures::of(wind.pressure, coefficients);
+        Some(WindOnPlane { plane, zones_psf: zones, inward_psf: inward })
+    });
+    Some(WindOn {
+        standard: wind.standard.name(),
+        mph: wind.mph,
+        exposure: wind.exposure.name(),
+        mean_roof_height_ft: wind.height_ft,
+        velocity_pressure_psf: wind.pressure,
+        zone_width_ft: wind.zone_width_ft,
+        planes: planes.collect(),
+    })
 }
 
 impl Wind {
