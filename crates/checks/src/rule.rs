@@ -106,7 +106,7 @@ impl Verdict {
     }
 
     /// Where a rule only wants somebody to look, there is no failure.
-    pub(crate) fn to_look_at(self) -> Self {
+    pub(crate) fn looked_at(self) -> Self {
         let outcome = if self.outcome == Outcome::Fail { Outcome::Attention } else { self.outcome };
         Self { outcome, ..self }
     }

@@ -90,7 +90,10 @@ fn in_file(job: &Job, path: &str) -> (String, usize) {
 
 /// The opening whose middle is at a place.
 fn opening_at(job: &Job, roof: &Roof, at: &Place) -> Option<String> {
-    let is_there = |opening: &&roof::PlacedOpening| opening.planes.first() == Some(&at.plane) && opening.at == [at.u, at.v];
+    let near = |a: f64, b: f64| (a - b).abs() < 1e-6;
+    let is_there = |opening: &&roof::PlacedOpening| {
+        opening.planes.first() == Some(&at.plane) && near(opening.at[0], at.u) && near(opening.at[1], at.v)
+    };
     let name = &roof.openings.iter().find(is_there)?.name;
     job.openings.iter().position(|opening| opening.name == *name).map(opening_path)
 }

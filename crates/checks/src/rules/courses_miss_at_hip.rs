@@ -53,7 +53,7 @@ fn courses_miss_at_hip(facts: &Facts) -> Verdict {
     if verdict.outcome == crate::Outcome::Pass {
         Verdict::pass("Courses meet at every hip and valley.")
     } else {
-        verdict.to_look_at()
+        verdict.looked_at()
     }
 }
 

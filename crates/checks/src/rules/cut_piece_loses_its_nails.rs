@@ -53,7 +53,7 @@ fn cut_piece_loses_its_nails(facts: &Facts) -> Verdict {
         |place| facts.name_of(place),
         "No unit is cut.",
     );
-    verdict.to_look_at()
+    verdict.looked_at()
 }
 
 /// Pieces in which the layout found no place for two nails.

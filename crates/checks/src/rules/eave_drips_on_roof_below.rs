@@ -45,7 +45,7 @@ mod tests {
     fn a_porch_under_an_eave() {
         let gable = [Some(8.0), None, Some(8.0), None];
         let tall = house("house", [0.0, 0.0, 40.0, 28.0], gable, 18.0);
-        let alone = Trial::on(&[tall.clone()]);
+        let alone = Trial::on(std::slice::from_ref(&tall));
         let porch = house("porch", [10.0, -8.0, 30.0, 4.0], [Some(4.0), None, None, None], 9.0);
         let both = Trial::on(&[tall, porch]);
         assert_eq!(alone.outcome("eave-drips-on-roof-below"), Outcome::Pass);

@@ -50,7 +50,7 @@ fn exposure_not_a_mark(facts: &Facts) -> Verdict {
     if verdict.outcome == crate::Outcome::Pass {
         Verdict::pass("Every exposure is a mark on the unit.")
     } else {
-        verdict.to_look_at()
+        verdict.looked_at()
     }
 }
 

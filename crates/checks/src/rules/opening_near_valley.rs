@@ -46,7 +46,7 @@ fn opening_near_valley(facts: &Facts) -> Verdict {
         |place| facts.name_of(place),
         "There is no opening near a valley or a hip.",
     );
-    verdict.to_look_at()
+    verdict.looked_at()
 }
 
 /// From an opening's corners to the nearest valley or hip, but for those of its own cricket.

@@ -41,7 +41,7 @@ fn top_course_too_short(facts: &Facts) -> Verdict {
         |place| facts.name_of(place),
         "No plane is laid at a pitch that the sheet knows.",
     );
-    verdict.to_look_at()
+    verdict.looked_at()
 }
 
 #[cfg(test)]

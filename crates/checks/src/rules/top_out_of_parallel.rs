@@ -51,7 +51,7 @@ fn top_out_of_parallel(facts: &Facts) -> Verdict {
         |place| facts.name_of(place),
         "No plane to be covered has a level line at its top.",
     );
-    verdict.to_look_at()
+    verdict.looked_at()
 }
 
 const fn is_level_work(kind: EdgeKind) -> bool {

@@ -48,7 +48,7 @@ fn valley_flows_unequal(facts: &Facts) -> Verdict {
     if verdict.outcome == Outcome::Pass {
         Verdict::pass("The planes at every open valley have one pitch.")
     } else {
-        verdict.to_look_at()
+        verdict.looked_at()
     }
 }
 

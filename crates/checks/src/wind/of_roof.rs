@@ -141,7 +141,7 @@ mod tests {
     /// Guide to the wind loads of ASCE 7-16, chapter 8: eaves at 10 ft, 15°, 16 ft wide: 10 + 16 tan 15° / 2 ... / 2 = 12.1 ft.
     #[test]
     fn the_mean_height_of_a_worked_house() {
-        let rise = 12.0 * 15f64.to_radians().tan();
+        let rise = 12.0 * libm::tan(15f64.to_radians());
         let pitches = [Some(rise), None, Some(rise), None];
         // The ridge lies 8 ft in from the eaves: 8 tan 15° = 2.14 ft over them; half of it is 1.07 ft.
         let narrow = Trial::on(&[house("house", [0.0, 0.0, 40.0, 16.0], pitches, 10.0)]);
@@ -156,7 +156,7 @@ mod tests {
     #[test]
     fn flat_roofs_count_from_the_eave() {
         let height = |degrees: f64| {
-            let rise = 12.0 * degrees.to_radians().tan();
+            let rise = 12.0 * libm::tan(degrees.to_radians());
             let block = house("house", [0.0, 0.0, 40.0, 16.0], [Some(rise), None, Some(rise), None], 10.0);
             mean_height_ft(&Trial::on(&[block]).roof).unwrap()
         };
