@@ -14,6 +14,7 @@ mod region;
 mod start;
 mod stretch;
 mod view;
+mod zones;
 
 use plan::{Plan, Severity};
 
@@ -66,7 +67,10 @@ fn notes(plan: &Plan) -> Vec<&'static str> {
     let apart = apart.then_some("Planes measured by tape stand side by side: their place in plan is not known.");
     let absent = plan.problems.iter().any(|problem| problem.severity == Severity::Error);
     let absent = absent.then_some("NOT ALL OF THE JOB IS PLANNED: what could not be planned is not drawn here.");
-    [lengths].into_iter().chain(apart).chain(absent).collect()
+    let wind = plan.wind.is_some();
+    let wind = wind
+        .then_some("Zones of the wind along eaves and rakes; whether ridges and hips count too, a licensed engineer tells.");
+    [lengths].into_iter().chain(wind).chain(apart).chain(absent).collect()
 }
 
 fn draw_notes(plan: &Plan, page: Page) -> Vec<Item> {

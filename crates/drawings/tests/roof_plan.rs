@@ -263,3 +263,22 @@ proptest! {
         }
     }
 }
+
+/// A gable house 40 by 28 ft, zones 3 ft wide (ASCE 7: a tenth of 28 ft is less): a line of 40 ft along each eave and of 14 ft
+/// along each of four rakes, 136 ft in all.
+#[test]
+fn zones_of_the_wind_run_along_eaves_and_rakes() {
+    let text = |site: &str| {
+        format!(
+            "format = 1\nname = \"Made in the test\"\n[covering]\nsheet = \"composite-slate\"\n[[block]]\nname = \"house\"\n\
+             eave_height = 9\noutline = [[0, 0], [40, 0], [40, 28], [0, 28]]\nedges = [{{ eave = \"8/12\" }}, {{ gable = true }}, \
+             {{ eave = \"8/12\" }}, {{ gable = true }}]\n{site}"
+        )
+    };
+    let still = roof_plan(&planned(&text(""))).unwrap();
+    let windy = roof_plan(&planned(&text("[site]\ncode = \"2018\"\nwind_mph = 115\nwind_exposure = \"B\"\n"))).unwrap();
+    let foot = length(&windy, LineType::Eave) / 80.0;
+    assert!(length(&still, LineType::Limit) < 1e-9);
+    assert!((length(&windy, LineType::Limit) / foot - 136.0).abs() < 0.01, "{}", length(&windy, LineType::Limit) / foot);
+    assert!(has(&windy, "wind: edge zone, 3.0 ft"));
+}

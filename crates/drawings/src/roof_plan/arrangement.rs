@@ -47,7 +47,10 @@ fn key(overhead: &Overhead) -> Legend {
     let start = start.then(|| entry(Sign::Start, "laying starts, first butts"));
     let fall = entry(Sign::Fall, "water runs this way");
     let opening = (!overhead.plan.roof.openings.is_empty()).then(|| entry(Sign::Opening, "opening"));
-    Legend::new("Key", kinds.chain(hidden).chain(opening).chain([fall]).chain(start).collect())
+    let wind = overhead.plan.wind.as_ref();
+    let wind =
+        wind.map(|wind| entry(Sign::Line(LineType::Limit), &format!("wind: edge zone, {:.1} ft", wind.zone_width_ft)));
+    Legend::new("Key", kinds.chain(hidden).chain(wind).chain(opening).chain([fall]).chain(start).collect())
 }
 
 /// The largest drawing that finds room on a paper, lying or upright.

@@ -7,6 +7,7 @@ use super::region::Region;
 use super::start::Start;
 use super::stretch::{Cover, Stretch};
 use super::view::View;
+use super::zones::zones;
 use crate::{Item, LineType, Point, Scale};
 
 /// Room around the roof for marks and letters, mm.
@@ -24,17 +25,22 @@ pub(crate) struct Drawing {
 /// `None` if there is no room even for letters.
 pub(crate) fn draw(overhead: &Overhead, scale: Scale) -> Option<Drawing> {
     let view = View::of(overhead, scale);
+    let zones = zones(overhead).into_iter().map(|ends| ends.map(|end| view.point(end)));
+    let zones: Vec<[Point; 2]> = zones.collect();
     let lines = lines(overhead, &view);
     let openings = openings(overhead, &view);
     let starts: Vec<Start> =
         overhead.surfaces.iter().filter_map(|surface| Start::of(overhead.plan, surface, &view)).collect();
     let mut paper = Paper::new(view.size.map(|long| long + AROUND - 0.5), AROUND - 0.5);
     lines.iter().for_each(|(ends, _)| paper.lines.add(ends));
+    zones.iter().for_each(|ends| paper.lines.add(ends));
     openings.iter().for_each(|opening| paper.lines.add(&opening.corners));
     starts.iter().for_each(|start| paper.words.add(&start.room()));
     let regions: Vec<Region> = overhead.surfaces.iter().map(|surface| Region::of(overhead, surface, &view)).collect();
     let names = place(&regions, &openings, &mut paper)?;
-    let mut items: Vec<Item> = lines.into_iter().map(|(ends, line)| Item::Line { points: ends.to_vec(), line }).collect();
+    let zones = zones.into_iter().map(|ends| (ends, LineType::Limit));
+    let lines = zones.chain(lines);
+    let mut items: Vec<Item> = lines.map(|(ends, line)| Item::Line { points: ends.to_vec(), line }).collect();
     items.extend(openings.iter().flat_map(Opening::draw));
     items.extend(starts.iter().map(Start::draw));
     items.extend(names.items);
