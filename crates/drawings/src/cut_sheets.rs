@@ -1,10 +1,10 @@
-//! The papers of the saw on the ground: every kind of piece of the whole roof, then which unit gives which pieces.
+//! The papers of the saw on the ground: every kind of piece of the whole roof, then which units give several.
 
 use plan::{CutKind, CutPlace, CutUnit, Cutting, Plan};
 
 use crate::heading;
 use crate::page::MARGIN;
-use crate::setting_out::{in_inches, surface_name};
+use crate::setting_out::{in_inches, surface_name, width_at};
 use crate::table::{BETWEEN, Table, rows_in};
 use crate::{Page, Scene};
 
@@ -79,7 +79,8 @@ fn pieces(plan: &Plan, cutting: &Cutting) -> Listing {
     Listing {
         title: "Pieces in the order of the saw",
         headings: vec![
-            "Piece", "Bin", "Bevel", "Leans", "Width", "Length", "Pieces", "Made", "Plane", "Cut", "Courses", "There",
+            "Piece", "Bin", "Bevel", "Leans", "Butt", "Head", "Widest", "Length", "Pieces", "Made", "Plane", "Cut",
+            "Courses", "There",
         ],
         rows: cutting.kinds.iter().enumerate().flat_map(|(index, kind)| kind_rows(plan, index, kind)).collect(),
         summary: format!("{} of {pieces} pieces to cut", of_kinds(cutting.kinds.len())),
@@ -97,6 +98,8 @@ fn kind_rows(plan: &Plan, index: usize, kind: &CutKind) -> Vec<Vec<String>> {
         kind.bin.clone(),
         format!("{:.*}°", DEGREES_SHOWN, kind.bevel_deg),
         kind.hand.to_owned(),
+        in_inches(width_at(&kind.parts_in, 0.0)),
+        in_inches(width_at(&kind.parts_in, kind.height_in)),
         in_inches(kind.width_in),
         in_inches(kind.height_in),
         kind.count.to_string(),
@@ -115,14 +118,13 @@ fn place_cells(plan: &Plan, place: &CutPlace) -> [String; 4] {
     [surface_name(plan, &place.plane), (place.cut + 1).to_string(), courses, place.count.to_string()]
 }
 
+/// The units that give more than one piece, left to right; every other piece takes a unit.
 fn units(cutting: &Cutting) -> Listing {
-    let cut: u64 = cutting.units.iter().map(|unit| unit.count).sum();
-    let [stock, bound] = [cutting.stock, cutting.stock_bound];
     Listing {
-        title: "Units and the pieces that each gives, left to right",
-        headings: vec!["Units", "Gives pieces"],
-        rows: cutting.units.iter().map(unit_row).collect(),
-        summary: format!("{cut} units to cut; {stock} in all, no way of cutting takes fewer than {bound}"),
+        title: "Offcuts",
+        headings: vec!["Units", "Each gives pieces"],
+        rows: cutting.units.iter().filter(|unit| unit.pieces.len() > 1).map(unit_row).collect(),
+        summary: format!("{} units, at least {}", cutting.stock, cutting.stock_bound),
     }
 }
 

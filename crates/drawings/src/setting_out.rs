@@ -18,6 +18,7 @@ use plan::Plan;
 
 use crate::{Scene, heading};
 use arrangement::{Arrangement, arrange};
+pub(crate) use cut_list::width_at;
 use sheet::Sheet;
 pub(crate) use sheet::in_inches;
 use view::View;

@@ -40,7 +40,7 @@ fn tells_more(sheet: &Sheet) -> bool {
 
 /// Butt and head alone tell the width.
 fn is_widest_at_an_end(cut: &Cut) -> bool {
-    let ends = reach(cut).map(|height| width_at(cut, height));
+    let ends = reach(cut).map(|height| width_at(&cut.parts_in, height));
     ends[0].max(ends[1]) > cut.width_in - SAME
 }
 
@@ -64,8 +64,8 @@ fn row(sheet: &Sheet, index: usize, used: Use) -> Vec<String> {
         (index + 1).to_string(),
         used.count.to_string(),
         courses(used),
-        in_inches(width_at(cut, low)),
-        in_inches(width_at(cut, high)),
+        in_inches(width_at(&cut.parts_in, low)),
+        in_inches(width_at(&cut.parts_in, high)),
         in_inches(cut.width_in),
         in_inches(high - low),
         cut_at(sheet, cut).to_owned(),
@@ -91,9 +91,9 @@ fn reach(cut: &Cut) -> [f64; 2] {
 const SAME: f64 = 1e-3;
 
 /// Width of the level side of a piece at a height; 0 where the piece ends in a point.
-fn width_at(cut: &Cut, height: f64) -> f64 {
+pub(crate) fn width_at(parts: &[Vec<[f64; 2]>], height: f64) -> f64 {
     let level = |corner: &&[f64; 2]| (corner[1] - height).abs() < SAME;
-    let us: Vec<f64> = cut.parts_in.iter().flatten().filter(level).map(|corner| corner[0]).collect();
+    let us: Vec<f64> = parts.iter().flatten().filter(level).map(|corner| corner[0]).collect();
     let [least, greatest] = us.iter().fold([f64::INFINITY, f64::NEG_INFINITY], |[a, b], &u| [a.min(u), b.max(u)]);
     (greatest - least).max(0.0)
 }
