@@ -12,7 +12,7 @@ fn words(scene: &Scene) -> impl Iterator<Item = &str> {
 /// Every kind of piece stands on the papers once, in the order of the saw, however many papers that takes.
 #[test]
 fn the_whole_cut_list_is_printed() {
-    let (job, _) = plan::read_job(include_str!("../../../examples/hip.toml"), Format::Toml);
+    let (job, _) = plan::read_job(include_str!("../../../examples/manor.toml"), Format::Toml);
     let plan = plan::plan(&job.unwrap(), &Catalog::shipped());
     let kinds: usize = plan.layout.cutting.iter().map(|cutting| cutting.kinds.len()).sum();
     let sheets = cut_sheets(&plan);
