@@ -52,7 +52,7 @@ fn angle_of_hip(pitch: f64, other: f64) -> f64 {
     ];
     let length = hip.iter().map(|part| part * part).sum::<f64>().sqrt();
     // The course line is the x axis.
-    (hip[0].abs() / length).acos().to_degrees()
+    libm::acos(hip[0].abs() / length).to_degrees()
 }
 
 proptest! {
@@ -97,7 +97,7 @@ fn open_valleys_widen_downwards_by_1_in_per_8_ft() {
     sheet.edges.valley_clear = inches(4.0);
     sheet.edges.valley_growth = inches(1.0);
     let outline = layout::laid(&at_valley(), &sheet);
-    let length = 160f64.hypot(192.0);
+    let length = libm::hypot(160.0, 192.0);
     let square = |[u, v]: Place| ((u - 200.0) * 192.0 - v * 160.0).abs() / length;
     let right = |v: f64| outline[0].iter().filter(|at| (at[1] - v).abs() < 1e-6).map(|at| at[0]).fold(0.0, f64::max);
     let [top, foot] = [[right(192.0), 192.0], [right(0.0), 0.0]];
@@ -149,7 +149,7 @@ fn no_nail_passes_valley_metal() {
         .map(|(from, to)| [*from, *to])
         .find(|[from, to]| to[1] > from[1] + 1.0 && to[0] > from[0] + 1.0)
         .unwrap();
-    let length = (to[0] - from[0]).hypot(to[1] - from[1]);
+    let length = libm::hypot(to[0] - from[0], to[1] - from[1]);
     let mut nails = 0;
     for course in &laid.courses {
         for run in &course.runs {
