@@ -104,10 +104,8 @@ fn a_sheet_silent_about_valleys_opens_them_as_the_manual_says() {
     let text = shipped("composite-slate");
     let silent: Vec<&str> = text.lines().filter(|line| !line.starts_with("valley_")).collect();
     let edges = read_sheet(&silent.join("\n"), Format::Toml).value.unwrap().edges;
-    assert_eq!(
-        [edges.valley_clear, edges.valley_growth, edges.valley_flange].map(units::Length::to_inches),
-        [4.0, 1.0, 4.0]
-    );
+    let inches = |inches| units::Length::inches(inches);
+    assert_eq!((edges.valley_clear, edges.valley_growth, edges.valley_flange), (inches(4.0), inches(1.0), inches(4.0)));
 }
 
 #[test]

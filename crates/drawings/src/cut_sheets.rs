@@ -44,7 +44,7 @@ struct Paper {
 }
 
 fn page() -> Page {
-    Page::LETTER.turned()
+    Page::LETTER
 }
 
 impl Listing {

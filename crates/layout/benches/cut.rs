@@ -61,7 +61,7 @@ fn cutting(bencher: divan::Bencher<'_, '_>, squares: usize) {
     let cutting = cut_units(&planes, &sheet).remove(0);
     let kinds = cutting.kinds.len();
     let cut: u64 = cutting.kinds.iter().map(|kind| kind.count).sum();
-    println!(
+    eprintln!(
         "{squares} squares: {} pieces, {cut} cut, {kinds} kinds, stock {}, bound {}",
         cutting.pieces(),
         cutting.stock(),

@@ -123,7 +123,7 @@ fn distance(ring: &[Place], other: &[Place]) -> f64 {
         let along = [b[0] - a[0], b[1] - a[1]];
         let part = ((p[0] - a[0]) * along[0] + (p[1] - a[1]) * along[1]) / (along[0] * along[0] + along[1] * along[1]);
         let part = part.clamp(0.0, 1.0);
-        (p[0] - a[0] - along[0] * part).hypot(p[1] - a[1] - along[1] * part)
+        libm::hypot(p[0] - a[0] - along[0] * part, p[1] - a[1] - along[1] * part)
     };
     let from = |ring: &[Place], other: &[Place]| {
         ring.iter().flat_map(|&p| side(other).into_iter().map(move |s| point_side(p, s))).fold(f64::INFINITY, f64::min)

@@ -1,4 +1,4 @@
-use layout::Cutting;
+use layout::{Cutting, UnitKind};
 
 use crate::CountedPlace;
 use crate::laying::Laying;
@@ -22,8 +22,8 @@ pub fn stock(cuttings: &[Cutting]) -> Stock {
 /// The pieces of a sheet that are made of what others leave, as so many units less: of its field units, or of its others.
 pub(crate) fn made_of_offcuts(laying: &Laying<'_>, cuttings: &[Cutting], field: bool) -> Option<CountedPlace> {
     let unit = laying.covering.unit;
-    let is_field =
-        |cutting: &Cutting| [cutting.unit.length, cutting.unit.width] == [unit.length.to_inches(), unit.width.to_inches()];
+    let field_unit = UnitKind { length: unit.length.to_inches(), width: unit.width.to_inches() };
+    let is_field = |cutting: &Cutting| cutting.unit == field_unit;
     let of_sheet = cuttings.iter().filter(|cutting| cutting.sheet == laying.covering.id && is_field(cutting) == field);
     let saved: u64 = of_sheet.map(|cutting| cutting.pieces() - cutting.stock()).sum();
     (saved > 0).then(|| CountedPlace { at: "made of offcuts".into(), quantity: -(saved as f64) })
