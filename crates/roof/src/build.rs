@@ -13,6 +13,7 @@ use crate::raise::{End, Raised, raise};
 use crate::rings::chain;
 use crate::sanity::sanity_check;
 use crate::seam::{Stretch, stretches};
+use crate::snap::{is_straight, snap};
 use crate::{Block, Edge, EdgeKind, Frame, Line, Plane, Point3, Ring, Roof};
 
 /// A roof as far as it could be built, with what is wrong beside it.
@@ -91,7 +92,7 @@ struct Joined {
 
 impl Joined {
     fn of(blocks: Vec<Raised>, problems: &mut Vec<Problem>) -> Self {
-        let visible = visible(&blocks, problems);
+        let visible = snap(&visible(&blocks, problems));
         let name = |block: &Raised| block.planes.first().map_or_else(String::new, |plane| plane.block.clone());
         let ends = blocks.iter().map(|block| (name(block), block.ends.clone())).collect();
         let planes = blocks.iter().flat_map(|block| block.planes.iter().cloned()).collect();
@@ -346,7 +347,6 @@ fn joined(line: &Line, other: &Line) -> Option<[Point3; 2]> {
 
 fn runs_on(line: &Line, next: &Line) -> bool {
     let near = |a: [f64; 3], b: [f64; 3]| (0..3).all(|i| (a[i] - b[i]).abs() < JOINED);
-    let flat = |line: &Line| sub([line.ends[1][0], line.ends[1][1]], [line.ends[0][0], line.ends[0][1]]);
-    let (a, b) = (flat(line), flat(next));
-    near(line.ends[1], next.ends[0]) && dot(a, b) > 0.0 && cross(a, b).abs() <= 1e-6 * (dot(a, a) * dot(b, b)).sqrt()
+    let way = [line.ends[0], line.ends[1], next.ends[1]].map(|[x, y, _]| [x, y]);
+    near(line.ends[1], next.ends[0]) && is_straight(way)
 }

@@ -5,6 +5,7 @@ mod build;
 mod carve;
 mod classify;
 mod clear;
+mod corner;
 mod cricket;
 mod cut_out;
 mod dormer;
@@ -24,6 +25,7 @@ mod sanity;
 mod seam;
 mod side;
 mod slope_line;
+mod snap;
 mod walls;
 
 use units::{Area, Length};

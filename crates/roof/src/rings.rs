@@ -5,6 +5,8 @@ use std::collections::BTreeMap;
 use geom::{Point, TOLERANCE, cross, dot, sub};
 
 use crate::build::Bound;
+use crate::corner::Corners;
+use crate::snap::is_straight;
 use crate::{Edge, Frame, Place, Ring};
 
 /// Ends of stretches nearer than this are one corner.
@@ -12,13 +14,13 @@ const WELD: f64 = 32.0 * TOLERANCE;
 
 /// The rings of a plane, each beginning at the left end of its lowest edge.
 pub(crate) fn chain(bounds: &[Bound], frame: &Frame) -> Vec<Ring> {
-    let corners = Corners::of(bounds);
+    let ends = Ends::of(bounds);
     // A stretch so short that its ends are one corner is left out.
-    let mut used: Vec<bool> = (0..bounds.len()).map(|index| corners.start[index] == corners.end[index]).collect();
+    let mut used: Vec<bool> = (0..bounds.len()).map(|index| ends.start[index] == ends.end[index]).collect();
     let mut rings = Vec::new();
     for first in 0..bounds.len() {
         if !used[first] {
-            let ring = walk(first, bounds, &corners, &mut used);
+            let ring = walk(first, bounds, &ends, &mut used);
             rings.extend(finish(&ring, bounds, frame));
         }
     }
@@ -26,54 +28,34 @@ pub(crate) fn chain(bounds: &[Bound], frame: &Frame) -> Vec<Ring> {
 }
 
 /// Which stretches begin at which corner.
-struct Corners {
+struct Ends {
     leaving: BTreeMap<usize, Vec<usize>>,
     start: Vec<usize>,
     end: Vec<usize>,
 }
 
-impl Corners {
+impl Ends {
     fn of(bounds: &[Bound]) -> Self {
-        let mut welder = Welder::default();
-        let start: Vec<usize> = bounds.iter().map(|bound| welder.corner(bound.from)).collect();
-        let end: Vec<usize> = bounds.iter().map(|bound| welder.corner(bound.to)).collect();
-        let mut leaving: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
-        for (index, &corner) in start.iter().enumerate() {
-            leaving.entry(corner).or_default().push(index);
+        let points: Vec<Point> = bounds.iter().flat_map(|bound| [bound.from, bound.to]).collect();
+        let corners = Corners::of(&points, WELD).of;
+        let (start, end) = corners.chunks_exact(2).map(|ends| (ends[0], ends[1])).unzip();
+        let mut ends = Self { leaving: BTreeMap::new(), start, end };
+        for (index, &corner) in ends.start.iter().enumerate() {
+            ends.leaving.entry(corner).or_default().push(index);
         }
-        Self { leaving, start, end }
+        ends
     }
 }
 
-/// Gives points that are one corner one number, by a grid of cells looked up with their neighbours.
-#[derive(Default)]
-struct Welder {
-    cells: BTreeMap<(i64, i64), usize>,
-    count: usize,
-}
-
-impl Welder {
-    fn corner(&mut self, p: Point) -> usize {
-        let cell = ((p[0] / WELD).round() as i64, (p[1] / WELD).round() as i64);
-        let around = (-1..=1).flat_map(|dx| (-1..=1).map(move |dy| (cell.0 + dx, cell.1 + dy)));
-        if let Some(known) = around.into_iter().find_map(|cell| self.cells.get(&cell).copied()) {
-            return known;
-        }
-        self.cells.insert(cell, self.count);
-        self.count += 1;
-        self.count - 1
-    }
-}
-
-fn walk(first: usize, bounds: &[Bound], corners: &Corners, used: &mut [bool]) -> Vec<usize> {
+fn walk(first: usize, bounds: &[Bound], ends: &Ends, used: &mut [bool]) -> Vec<usize> {
     let mut ring = vec![first];
     used[first] = true;
     loop {
         let last = *ring.last().unwrap_or(&first);
-        if corners.end[last] == corners.start[first] {
+        if ends.end[last] == ends.start[first] {
             return ring;
         }
-        let leaving = corners.leaving.get(&corners.end[last]).map_or(&[][..], Vec::as_slice);
+        let leaving = ends.leaving.get(&ends.end[last]).map_or(&[][..], Vec::as_slice);
         let next = leaving
             .iter()
             .copied()
@@ -132,9 +114,5 @@ fn align(places: &mut [Place], axis: usize) {
 }
 
 fn runs_on(last: &Bound, next: &Bound) -> bool {
-    let (a, b) = (sub(last.to, last.from), sub(next.to, next.from));
-    last.kind == next.kind
-        && last.meets == next.meets
-        && dot(a, b) > 0.0
-        && cross(a, b).abs() <= 1e-6 * (dot(a, a) * dot(b, b)).sqrt()
+    last.kind == next.kind && last.meets == next.meets && is_straight([last.from, last.to, next.to])
 }

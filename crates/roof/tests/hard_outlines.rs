@@ -5,7 +5,9 @@
 mod common;
 
 use common::{eave, gable, then};
-use roof::{Block, Hole, OutlineAt, Problem, Severity, Side, build, sanity_check};
+use geom::{Point, add, off_segment, polygon, scale};
+use proptest::prelude::*;
+use roof::{Block, Hole, OutlineAt, Plane, Problem, Ring, Severity, Side, build, sanity_check, turret_outline};
 
 /// Corners in inches; runs as plan distance for each inch of height, 0 for a gable.
 fn block(outline: &[[f64; 2]], sides: Vec<Side>) -> Block {
@@ -124,4 +126,83 @@ fn a_roof_of_a_neighbouring_outline_is_a_caution() {
     let problems = sound(Block { holes: vec![courtyard], ..block(&outline, sides(&runs)) });
     let codes: Vec<(&str, &str)> = problems.iter().map(|problem| (problem.code, problem.block.as_str())).collect();
     assert_eq!(codes, [("corners-moved", "house")]);
+}
+
+/// The peak of a polygon whose corners are off by a tape mark: its hips meet in twos and threes, a hair to some inches apart.
+#[test]
+fn a_turret_typed_in_sixteenths() {
+    let half = [
+        [-14.875, -84.3125],
+        [14.875, -84.3125],
+        [42.8125, -74.125],
+        [65.5625, -55.0],
+        [80.4375, -29.25],
+        [85.625, 0.0],
+        [80.4375, 29.25],
+        [65.5625, 55.0],
+        [42.8125, 74.125],
+    ];
+    let outline: Vec<Point> = half.into_iter().chain(half.map(|corner| corner.map(|value| -value))).collect();
+    assert_eq!(sound(block(&outline, vec![eave(7.0); 18])), []);
+}
+
+/// Its roof and the slope cut each other, so its planes have gone through the overlay of regions too.
+#[test]
+fn a_turret_in_a_slope() {
+    let house = block(&[[-300.0, 0.0], [300.0, 0.0], [300.0, 360.0], [-300.0, 360.0]], vec![eave(17.0); 4]);
+    let outline = [
+        [2.9033082065772504, 9.78564385229501],
+        [32.15330820657725, 9.78564385229501],
+        [56.71580820657725, 25.59814385229501],
+        [68.84080820657725, 52.16064385229501],
+        [64.71580820657725, 81.09814385229501],
+        [45.59080820657725, 103.16064385229501],
+        [17.52830820657725, 111.41064385229501],
+        [-10.53419179342275, 103.16064385229501],
+        [-29.65919179342275, 81.09814385229501],
+        [-33.78419179342275, 52.16064385229501],
+        [-21.65919179342275, 25.59814385229501],
+    ];
+    let turret = Block { name: "turret".into(), eave_height: 150.64474812390085, ..block(&outline, vec![eave(13.0); 11]) };
+    common::sound(&[house, turret]);
+}
+
+/// A regular polygon whose corners are put off by up to a tenth of an inch, as often little as much, or rounded to sixteenths.
+fn nearly_regular() -> impl Strategy<Value = Vec<Point>> {
+    let put_off = (-6.0f64..-1.0, prop::collection::vec(prop::array::uniform2(-1.0f64..1.0), 24), any::<bool>());
+    (6u32..=24, 60.0f64..240.0, put_off).prop_map(|(sides, across, (power, by, rounded))| {
+        let outline = turret_outline([0.0, 0.0], sides, across).into_iter().zip(by);
+        let shaken = |(corner, by): (Point, Point)| add(corner, scale(by, libm::pow(10.0, power)));
+        let typed = |(corner, _): (Point, Point)| corner.map(|value| (value * 16.0).round() / 16.0);
+        outline.map(|corner| if rounded { typed(corner) } else { shaken(corner) }).collect()
+    })
+}
+
+proptest! {
+    /// Inside a convex outline of one pitch the roof rises over a point as far as from the nearest side: the skeleton is then the
+    /// boundary of the sides' Voronoi regions (Aichholzer and others, J. UCS 1, 1995).
+    #[test]
+    fn nearly_regular_polygons(outline in nearly_regular(), rise in 4.0f64..18.0, spots in prop::collection::vec((0.0f64..1.0, 0.0f64..1.0), 30)) {
+        let turret = block(&outline, vec![eave(rise); outline.len()]);
+        prop_assert_eq!(sound(turret.clone()), []);
+        let roof = build(&[turret], 0.0).roof;
+        for (out, round) in spots {
+            // Beside the peak more often than not.
+            let (far, angle) = (25.0 * out * out * out, round * std::f64::consts::TAU);
+            let spot = [far * libm::cos(angle), far * libm::sin(angle)];
+            let nearest = polygon::sides(&outline).map(|(a, b)| off_segment(spot, a, b)).fold(f64::INFINITY, f64::min);
+            let over: Vec<f64> = roof.planes.iter().filter(|plane| covers(plane, spot)).map(|plane| height(plane, spot)).collect();
+            prop_assert!(over.iter().all(|height| (height - 108.0 - nearest * rise / 12.0).abs() < 1.0 / 64.0), "{spot:?}: {over:?}");
+        }
+    }
+}
+
+fn covers(plane: &Plane, spot: Point) -> bool {
+    let flat = |ring: &Ring| ring.corners.iter().map(|[x, y, _]| [*x, *y]).collect::<Vec<Point>>();
+    plane.rings.iter().filter(|ring| polygon::contains(&flat(ring), spot)).count() % 2 == 1
+}
+
+fn height(plane: &Plane, [x, y]: Point) -> f64 {
+    let [u, v] = plane.frame.place(x, y);
+    plane.frame.point([u, v])[2]
 }
