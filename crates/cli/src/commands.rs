@@ -5,6 +5,7 @@ pub(crate) mod explain;
 pub(crate) mod import;
 pub(crate) mod measure;
 pub(crate) mod new;
+pub(crate) mod order;
 pub(crate) mod plan;
 pub(crate) mod rules;
 pub(crate) mod schema;

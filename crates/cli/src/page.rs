@@ -5,7 +5,7 @@ mod courses;
 mod dry_in;
 mod lines;
 mod openings;
-mod order;
+pub(crate) mod order;
 mod planes;
 pub(crate) mod text;
 
@@ -29,7 +29,8 @@ pub(crate) fn page(plan: &Plan, ink: Ink) -> String {
     page.finished()
 }
 
-fn head(page: &mut Page, plan: &Plan) {
+/// Name and covering, and whether something is absent.
+pub(crate) fn head(page: &mut Page, plan: &Plan) {
     page.title(&plan.name);
     let covering = &plan.covering;
     let invented = if covering.invented { "; its figures are invented and stand for no product" } else { "" };

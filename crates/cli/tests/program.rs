@@ -101,6 +101,31 @@ fn sheets_that_cannot_be_written_end_with_1() {
 }
 
 #[test]
+fn the_order_is_printed_with_its_places_and_its_deliveries() {
+    let job = format!(
+        "{SHED}[order]\nattic_stock = 12\n[[order.delivery]]\nday = 1\nplanes = [\"shed.2\"]\n\
+         [[order.delivery]]\nday = 2\nplanes = []\n"
+    );
+    let folder = folder("order");
+    fs::write(folder.join("job.toml"), &job).expect("the job is written");
+    let page = headlap(&folder, &["order", "job.toml"]);
+    assert_eq!(ending(&page), 0, "{}", err(&page));
+    let page = out(&page);
+    assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
+    for part in ["shed, south: ", "Chance of running short, 12 units left", "(ordered)", "Day 1, for shed, north"] {
+        assert!(page.replace("\n             ", " ").contains(part), "{part} in\n{page}");
+    }
+    let json: serde_json::Value =
+        serde_json::from_slice(&headlap(&folder, &["order", "job.toml", "--format", "json"]).stdout).expect("it is JSON");
+    assert_eq!(json["deliveries"][1]["planes"][0], "shed.0", "what is not named comes with the last");
+    assert_eq!(json["order"][0]["spare"]["breakage_told_by"], "sheet");
+    fs::write(folder.join("job.toml"), job.replace("shed.2", "shed.3")).expect("the job is written");
+    let wrong = headlap(&folder, &["order", "job.toml"]);
+    assert_eq!(ending(&wrong), 1);
+    assert!(err(&wrong).contains("no plane \"shed.3\"") && err(&wrong).contains("job.toml:14:"), "{}", err(&wrong));
+}
+
+#[test]
 fn every_mistake_is_shown_in_one_run_with_its_text_underlined() {
     let job = SHED
         .replace("gable = true }, { eave", "gabel = true }, { eave")

@@ -1,6 +1,6 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
-use units::{Expansion, Length, Measure, Pitch, Temperature};
+use units::{Expansion, Length, Mass, Measure, Pitch, Temperature};
 
 use crate::desk::Desk;
 use crate::sheet::SheetFile;
@@ -22,6 +22,10 @@ pub struct Conditions {
     pub tested: Tested,
     /// Colours of chalk that stain it.
     pub stained_by: Vec<String>,
+    /// Part of the units that break in handling and cutting, 0 to 0.5.
+    pub breakage: Option<f64>,
+    /// How it is stored and stacked.
+    pub storage: Option<Storage>,
 }
 
 /// Where the nails of a field unit go.
@@ -170,6 +174,36 @@ pub enum WindSpeed {
     Nominal,
 }
 
+/// How units are stored and stacked.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Storage {
+    /// Packs of field units on a pallet.
+    pub pallet_packs: Option<u32>,
+    /// Of an empty pallet.
+    pub pallet_weight: Mass,
+    /// Packs that may lie over each other in a pile.
+    pub stack_packs: Option<u32>,
+    /// Further rules, a sentence each.
+    pub rules: Vec<String>,
+}
+
+/// How units are stored and stacked; leave out what the sheet does not say.
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct StorageGroup {
+    /// Packs of field units on a pallet.
+    pub pallet_packs: Option<u32>,
+    /// Of an empty pallet, pounds. Absent: 0.
+    pub pallet_lb: Option<f64>,
+    /// Packs that may lie over each other in a pile on the roof.
+    pub stack_packs: Option<u32>,
+    /// Further rules, a sentence each: "Under cover, off the ground."
+    #[serde(default)]
+    pub rules: Vec<String>,
+    /// Where this comes from.
+    pub source: String,
+}
+
 /// How a unit moves with warmth.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -248,6 +282,24 @@ pub(crate) fn conditions(desk: &mut Desk, sheet: &SheetFile) -> Conditions {
         temperatures: sheet.temperatures.as_ref().map_or_else(Temperatures::default, |group| temperatures(desk, group)),
         tested: sheet.tested.as_ref().map_or_else(Tested::default, |group| tested(desk, group)),
         stained_by: sheet.chalk.as_ref().map_or_else(Vec::new, |group| group.stains.clone()),
+        breakage: sheet.pack.breakage_percent.map(|percent| breakage(desk, percent)),
+        storage: sheet.storage.as_ref().map(|group| storage(desk, group)),
+    }
+}
+
+fn breakage(desk: &mut Desk, percent: f64) -> f64 {
+    let says = || format!("{percent} is not a breakage from 0 to 50 percent");
+    desk.expect((0.0..=50.0).contains(&percent), "pack.breakage_percent", says, "Type percent, such as 3.");
+    percent / 100.0
+}
+
+fn storage(desk: &mut Desk, group: &StorageGroup) -> Storage {
+    let rules = group.rules.iter().enumerate();
+    Storage {
+        pallet_packs: group.pallet_packs.map(|count| desk.count("storage.pallet_packs", count)),
+        pallet_weight: desk.mass("storage.pallet_lb", group.pallet_lb.unwrap_or(0.0)),
+        stack_packs: group.stack_packs.map(|count| desk.count("storage.stack_packs", count)),
+        rules: rules.map(|(index, rule)| desk.words(&format!("storage.rules[{index}]"), rule)).collect(),
     }
 }
 
@@ -301,6 +353,7 @@ pub(crate) fn sources(sheet: &SheetFile) -> Vec<(String, &String)> {
         ("temperatures", sheet.temperatures.as_ref().map(|group| &group.source)),
         ("tested", sheet.tested.as_ref().map(|group| &group.source)),
         ("chalk", sheet.chalk.as_ref().map(|group| &group.source)),
+        ("storage", sheet.storage.as_ref().map(|group| &group.source)),
     ]
     .into_iter()
     .filter_map(|(group, source)| Some((group.to_owned(), source?)))

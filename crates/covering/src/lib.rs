@@ -17,8 +17,8 @@ use units::{Length, Mass, Pitch};
 pub use bonds::{Bond, BondGroup, Bonds, GradedLength, GradedLengthTable, MixedWidth, MixedWidthTable};
 pub use catalog::{Catalog, SHIPPED};
 pub use conditions::{
-    ChalkGroup, Conditions, FireClass, FireTest, ImpactTest, Movement, MovementGroup, NailLine, Parted, Temperatures,
-    TemperaturesGroup, Tested, TestedGroup, WindSpeed, WindTest, Wood,
+    ChalkGroup, Conditions, FireClass, FireTest, ImpactTest, Movement, MovementGroup, NailLine, Parted, Storage,
+    StorageGroup, Temperatures, TemperaturesGroup, Tested, TestedGroup, WindSpeed, WindTest, Wood,
 };
 pub use cutting::{CuttingGroup, CuttingRules, CuttingTool, MadeSides};
 pub use resolve::read_sheet;

@@ -2,7 +2,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 use units::{LengthUnit, Measure, Pitch};
 
-use crate::conditions::{ChalkGroup, MovementGroup, TemperaturesGroup, TestedGroup, Wood};
+use crate::conditions::{ChalkGroup, MovementGroup, StorageGroup, TemperaturesGroup, TestedGroup, Wood};
 use crate::{BondGroup, CuttingGroup, Lap, Material};
 
 /// The data sheet of one covering as it is typed. Copy a generic one and type in the maker's figures; the maker's own
@@ -53,6 +53,8 @@ pub struct SheetFile {
     pub tested: Option<TestedGroup>,
     /// Chalk for lines on the units.
     pub chalk: Option<ChalkGroup>,
+    /// How units are stored and stacked.
+    pub storage: Option<StorageGroup>,
     /// How field units may be cut. Absent: nothing is made of offcuts, as the sheet does not say how.
     pub cutting: Option<CuttingGroup>,
 }
@@ -261,6 +263,9 @@ pub struct UnderlaymentGroup {
 pub struct PackGroup {
     /// Units in one pack.
     pub count: u32,
+    /// Percent of the units that break in handling and cutting, 0 to 50. Absent: an invented figure stands for it, and the
+    /// order says so.
+    pub breakage_percent: Option<f64>,
     /// Where this comes from.
     pub source: String,
 }

@@ -7,6 +7,7 @@ mod file;
 mod laying;
 mod measured;
 mod opening;
+mod order;
 mod resolve;
 mod schema;
 mod setting_out;
@@ -30,6 +31,7 @@ pub use file::{
 pub use laying::LayingTable;
 pub use measured::{EdgeWord, Facing, PlaneTable};
 pub use opening::{MeasuredOpening, MeasuredSpot, OpeningKindWord, OpeningTable, opening_path};
+pub use order::{DeliveryTable, OrderTable, OrderWanted, delivery_path};
 pub use schema::{job_schema, sheet_schema};
 pub use setting_out::{MatchWord, SettingOutTable};
 pub use silence::{Silence, SilenceTable, silence_path};
@@ -73,6 +75,8 @@ pub struct Job {
     pub site: Site,
     /// The day on which the units are laid.
     pub laying: Laying,
+    /// What is ordered beyond the count, and when it comes.
+    pub order: OrderWanted,
     /// Findings that somebody accepts, in the order of the file.
     pub silences: Vec<Silence>,
     /// Where everything stands in the file.

@@ -10,10 +10,10 @@ use crate::checked::{checks, silences_of_nothing};
 use crate::cutting::cuttings;
 use crate::job::{block_path, dormer_path, opening_path, plane_path};
 use crate::{
-    Bevel, CountedPlace, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, Made, OrderLine, Plan,
-    Plane, Problem, ProblemPlace, Roof, Run, Severity, Starters, Totals, Unit, Wall,
+    Bevel, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, Made, Plan, Plane, Problem, ProblemPlace,
+    Roof, Run, Severity, Starters, Totals, Unit, Wall,
 };
-use crate::{courses, details_told, openings, placing};
+use crate::{courses, details_told, openings, ordering, placing};
 
 /// Plans a job. Pure: the same job and catalogue give the same plan, on any machine.
 ///
@@ -38,7 +38,11 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     problems.extend(courses::problems(job, &roof, &laying));
     let details = placing::details(job, &roof, &laying, &coverings);
     let cutting = layout::cut_roof(&roof, &laying, covering_of);
-    let order = takeoff::count(&roof, &laying, &cutting, &details, covering_of);
+    let (choices, wrong) = ordering::choices(job, &roof);
+    problems.extend(wrong);
+    let order = takeoff::count(&roof, &laying, &cutting, &details, &choices, covering_of);
+    let stock = order.stock;
+    let (order, deliveries) = ordering::told(&roof, order);
     problems.extend(silences_of_nothing(job, &roof));
     let (checks, wind) = checks(job, &roof, &laying, &coverings);
     Plan {
@@ -46,9 +50,10 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
         name: job.name.clone(),
         covering: covering_used(job, covering),
         problems,
-        layout: layout(&roof, &laying, covering, order.stock, &cutting),
+        layout: layout(&roof, &laying, covering, stock, &cutting),
         details: details_told::details(&roof, &details),
-        order: order.lines.into_iter().map(order_line).collect(),
+        order,
+        deliveries,
         checks,
         wind,
         cautions: cautions(&roof, covering),
@@ -318,19 +323,5 @@ fn course(index: usize, row: &LaidCourse, laid: &Laid, covering: Option<&Coverin
                 unit: run.unit,
             })
             .collect(),
-    }
-}
-
-fn order_line(line: takeoff::OrderLine) -> OrderLine {
-    OrderLine {
-        id: line.id,
-        item: line.item,
-        quantity: line.quantity,
-        unit: line.unit.into(),
-        packs: line.packs,
-        pack: line.pack,
-        weight_lb: line.weight.to_pounds(),
-        estimate: line.estimate,
-        places: line.places.into_iter().map(|place| CountedPlace { at: place.at, quantity: place.quantity }).collect(),
     }
 }

@@ -5,7 +5,7 @@
 use serde::Serialize;
 
 use crate::cutting::Cutting;
-use crate::{Details, Guide, Matched, OffTheMarks, OutOfSquare, Pole, Station, Unmatched};
+use crate::{Delivery, Details, Guide, Matched, OffTheMarks, OrderLine, OutOfSquare, Pole, Station, Unmatched};
 
 /// Version of the plan's shape.
 pub const FORMAT: u32 = 1;
@@ -29,6 +29,9 @@ pub struct Plan {
     pub details: Details,
     /// What to order.
     pub order: Vec<OrderLine>,
+    /// What comes on which day, where the job tells it; over the days it sums to the order.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub deliveries: Vec<Delivery>,
     /// Every rule's outcome.
     pub checks: Vec<Check>,
     /// The wind of the place on this roof, where the job gives what it is reckoned from.
@@ -417,39 +420,6 @@ pub struct Starters {
     pub step_in: f64,
     /// How many.
     pub count: u32,
-}
-
-/// A line of the order.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct OrderLine {
-    /// Unchanging short name, `field-units`.
-    pub id: String,
-    /// What it is.
-    pub item: String,
-    /// Counted need.
-    pub quantity: f64,
-    /// What is counted: `pieces`, `nails`, `sq ft`.
-    pub unit: String,
-    /// Whole packs to order.
-    pub packs: u64,
-    /// What a pack is: `bundle of 20`.
-    pub pack: String,
-    /// Of the packs, pounds; 0 if the sheet gives none.
-    pub weight_lb: f64,
-    /// A formula stands in for a count; said why.
-    #[serde(skip_serializing_if = "String::is_empty")]
-    pub estimate: String,
-    /// The places it counts.
-    pub places: Vec<CountedPlace>,
-}
-
-/// Where a part of a quantity lies on the roof.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct CountedPlace {
-    /// `house, south` or `ridge, house, south / house, north`.
-    pub at: String,
-    /// How much of the quantity.
-    pub quantity: f64,
 }
 
 /// Wind on the roof by zones: 1 the field, 2 the edges, 3 the corners. A licensed engineer decides.

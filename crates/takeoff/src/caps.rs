@@ -22,24 +22,15 @@ pub fn caps_along(length: Length, cap: &Cap) -> u64 {
 /// Caps along every ridge and every hip that is not mitred, whose first laid plane is of this sheet. `laid` are the planes laid in any sheet.
 pub(crate) fn line(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> OrderLine {
     let cap = laying.covering.cap;
-    let is_capped = |line: &&Line| match line.kind {
+    let is_capped = |line: &Line| match line.kind {
         EdgeKind::Hip => cap.hip_cover > Length::ZERO,
         kind => kind == EdgeKind::Ridge,
     };
-    let capped = roof.lines.iter().filter(is_capped);
-    let places: Vec<CountedPlace> = capped
-        .filter(|line| {
-            line.planes.iter().find(|plane| laid.contains(plane)).is_some_and(|first| laying.indices.contains(first))
-        })
-        .map(|line| CountedPlace { at: name(roof, line), quantity: caps_along(line.length(), &cap) as f64 })
-        .collect();
+    let is_of_sheet =
+        |line: &Line| line.planes.iter().find(|plane| laid.contains(plane)).is_some_and(|first| laying.has(*first));
+    let capped = roof.lines.iter().enumerate().filter(|(_, line)| is_capped(line) && is_of_sheet(line));
+    let places =
+        capped.map(|(index, line)| CountedPlace::along(roof, index, line, caps_along(line.length(), &cap) as f64)).collect();
     let item = format!("{}, hip and ridge cap", laying.covering.name);
     OrderLine::in_bundles("caps", item, places, cap.pack, cap.weight)
-}
-
-/// `ridge, house, south / house, north`.
-pub(crate) fn name(roof: &Roof, line: &Line) -> String {
-    let planes: Vec<&str> =
-        line.planes.iter().filter_map(|&plane| roof.planes.get(plane)).map(|plane| plane.name.as_str()).collect();
-    format!("{}, {}", line.kind.name(), planes.join(" / "))
 }

@@ -1,6 +1,5 @@
-use details::{DryIn, FastenerGrid, Kind, Rolls};
+use details::{DryIn, FastenerGrid, Kind, Lies, Rolls, Strip};
 use roof::Roof;
-use units::Mass;
 
 use crate::order::{packs, sum};
 use crate::{CountedPlace, OrderLine};
@@ -17,8 +16,7 @@ pub(crate) fn lines(roof: &Roof, dry_in: &DryIn, sheet: &str) -> Vec<OrderLine> 
 /// One place for each strip, in the order of the strips; rolls as they are cut.
 fn line(roof: &Roof, rolls: &Rolls) -> OrderLine {
     let roll = &rolls.roll;
-    let place = |strip: &details::Strip| CountedPlace { at: strip.name(roof), quantity: strip.cut_length() / 12.0 };
-    let places: Vec<CountedPlace> = rolls.strips.iter().map(place).collect();
+    let places: Vec<CountedPlace> = rolls.strips.iter().map(|strip| place(roof, strip, strip.cut_length() / 12.0)).collect();
     OrderLine {
         id: id(rolls.kind).into(),
         item: roll.name.clone(),
@@ -30,9 +28,18 @@ fn line(roof: &Roof, rolls: &Rolls) -> OrderLine {
             _ => format!("roll of {} × {}", roll.width.in_inches(), roll.length),
         },
         weight: roll.weight * f64::from(rolls.count),
-        estimate: String::new(),
         places,
+        ..OrderLine::default()
     }
+}
+
+/// Where a strip lies.
+fn place(roof: &Roof, strip: &Strip, quantity: f64) -> CountedPlace {
+    let line = match strip.lies {
+        Lies::Line { line } => Some(line),
+        Lies::Eave { .. } | Lies::Course { .. } | Lies::Opening { .. } => None,
+    };
+    CountedPlace { at: strip.name(roof), quantity, planes: strip.patches.iter().map(|patch| patch.plane).collect(), line }
 }
 
 const fn id(kind: Kind) -> &'static str {
@@ -45,8 +52,8 @@ const fn id(kind: Kind) -> &'static str {
 }
 
 fn fasteners(roof: &Roof, rolls: &Rolls, grid: &FastenerGrid) -> OrderLine {
-    let place = |strip: &details::Strip| CountedPlace { at: strip.name(roof), quantity: f64::from(strip.fasteners) };
-    let places: Vec<CountedPlace> = rolls.strips.iter().map(place).collect();
+    let places: Vec<CountedPlace> =
+        rolls.strips.iter().map(|strip| place(roof, strip, f64::from(strip.fasteners))).collect();
     let quantity = sum(&places);
     OrderLine {
         id: "underlayment-fasteners".into(),
@@ -55,8 +62,7 @@ fn fasteners(roof: &Roof, rolls: &Rolls, grid: &FastenerGrid) -> OrderLine {
         unit: "fasteners",
         packs: packs(quantity, f64::from(grid.box_count)),
         pack: format!("box of {}", grid.box_count),
-        weight: Mass::pounds(0.0),
-        estimate: String::new(),
         places,
+        ..OrderLine::default()
     }
 }

@@ -12,6 +12,13 @@ pub(crate) struct Laying<'a> {
     pub(crate) indices: Vec<usize>,
 }
 
+impl Laying<'_> {
+    /// Whether a plane of the roof is laid in this sheet.
+    pub(crate) fn has(&self, plane: usize) -> bool {
+        self.indices.contains(&plane)
+    }
+}
+
 /// The laid planes, apart by sheet, in the order of the sheets' ids.
 pub(crate) fn by_sheet<'a>(
     roof: &'a Roof,

@@ -1,9 +1,13 @@
 //! Takeoff: what to order, counted from the layout and the lines of the roof, never from a percentage of an area.
 //!
-//! Every line of the order knows the places that it counts. The formulas and their reasons are in `docs/takeoff.md`.
+//! Every line of the order knows the places that it counts. What breaks is a distribution: the spare packs keep to a stated
+//! chance of running short. The formulas and their reasons are in `docs/takeoff.md`.
 
+mod binomial;
+mod breakage;
 mod caps;
 mod count;
+mod delivery;
 mod dry_in;
 mod field;
 mod laying;
@@ -14,7 +18,10 @@ mod starters;
 mod stock;
 mod wide;
 
+pub use binomial::chance_of_more;
+pub use breakage::{Breakage, OrderChoices, PlannedDelivery, Spare, SpareChoice, ToldBy};
 pub use caps::caps_along;
 pub use count::count;
+pub use delivery::Delivery;
 pub use order::{CountedPlace, Order, OrderLine};
 pub use stock::{Stock, stock};

@@ -1,5 +1,5 @@
 use layout::{LaidPlane, Run};
-use units::Mass;
+use roof::Roof;
 
 use crate::laying::Laying;
 use crate::order::{packs, sum};
@@ -16,17 +16,17 @@ fn of_pieces(laid: &LaidPlane, each: u32) -> u64 {
 }
 
 /// Nails of field pieces and starters, plane by plane, and of caps, line by line.
-pub(crate) fn line(laying: &Laying<'_>, caps: &OrderLine) -> OrderLine {
+pub(crate) fn line(roof: &Roof, laying: &Laying<'_>, caps: &OrderLine) -> OrderLine {
     let covering = laying.covering;
-    let on_plane = laying.planes.iter().map(|(plane, laid)| {
+    let on_plane = laying.planes.iter().map(|(_, laid)| {
         let field = of_pieces(laid, covering.nails.each);
         let starters = along(laid) * u64::from(covering.starter.nails);
-        CountedPlace { at: plane.name.clone(), quantity: (field + starters) as f64 }
+        CountedPlace::on_plane(roof, laid.plane, (field + starters) as f64)
     });
     let of_caps = caps
         .places
         .iter()
-        .map(|place| CountedPlace { at: place.at.clone(), quantity: place.quantity * f64::from(covering.cap.nails) });
+        .map(|place| CountedPlace { quantity: place.quantity * f64::from(covering.cap.nails), ..place.clone() });
     let places: Vec<CountedPlace> = on_plane.chain(of_caps).collect();
     let quantity = sum(&places);
     OrderLine {
@@ -36,8 +36,8 @@ pub(crate) fn line(laying: &Laying<'_>, caps: &OrderLine) -> OrderLine {
         unit: "nails",
         packs: packs(quantity, f64::from(covering.nails.box_count)),
         pack: format!("box of {}", covering.nails.box_count),
-        weight: Mass::pounds(0.0),
-        estimate: String::new(),
+        in_pack: Some(covering.nails.box_count),
         places,
+        ..OrderLine::default()
     }
 }

@@ -1,19 +1,24 @@
 use layout::LaidPlane;
+use roof::Roof;
 
 use crate::laying::Laying;
 use crate::{CountedPlace, OrderLine};
 
 /// Starters along eaves, breaks and other level low edges, as the layout has them.
-pub(crate) fn line(laying: &Laying<'_>) -> OrderLine {
+pub(crate) fn line(roof: &Roof, laying: &Laying<'_>) -> OrderLine {
     let starter = laying.covering.starter;
     let places: Vec<CountedPlace> = laying
         .planes
         .iter()
-        .map(|(plane, laid)| CountedPlace { at: plane.name.clone(), quantity: along(laid) as f64 })
+        .map(|(_, laid)| CountedPlace::on_plane(roof, laid.plane, along(laid) as f64))
         .filter(|place| place.quantity > 0.0)
         .collect();
     let item = format!("{}, starter", laying.covering.name);
-    OrderLine::in_bundles("starters", item, places, starter.pack, starter.weight)
+    let line = OrderLine::in_bundles("starters", item, places, starter.pack, starter.weight);
+    match starter.height {
+        Some(height) => line.sized(starter.width, height),
+        None => line,
+    }
 }
 
 /// Starters of one plane.

@@ -26,5 +26,6 @@ pub(crate) fn made_of_offcuts(laying: &Laying<'_>, cuttings: &[Cutting], field: 
     let is_field = |cutting: &Cutting| cutting.unit == field_unit;
     let of_sheet = cuttings.iter().filter(|cutting| cutting.sheet == laying.covering.id && is_field(cutting) == field);
     let saved: u64 = of_sheet.map(|cutting| cutting.pieces() - cutting.stock()).sum();
-    (saved > 0).then(|| CountedPlace { at: "made of offcuts".into(), quantity: -(saved as f64) })
+    let places = || CountedPlace { at: "made of offcuts".into(), quantity: -(saved as f64), ..CountedPlace::default() };
+    (saved > 0).then(places)
 }

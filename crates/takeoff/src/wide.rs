@@ -1,22 +1,24 @@
 use covering::Wide;
 use layout::{Cutting, LaidPlane};
+use roof::Roof;
 
 use crate::laying::Laying;
 use crate::stock::made_of_offcuts;
 use crate::{CountedPlace, OrderLine};
 
 /// Wide units: one for every piece cut from one, less those that are made of offcuts. Nothing where the sheet has none.
-pub(crate) fn line(laying: &Laying<'_>, cuttings: &[Cutting]) -> Option<OrderLine> {
+pub(crate) fn line(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting]) -> Option<OrderLine> {
     let wide: Wide = laying.covering.wide?;
     let places: Vec<CountedPlace> = laying
         .planes
         .iter()
-        .map(|(plane, laid)| CountedPlace { at: plane.name.clone(), quantity: count(laid) as f64 })
+        .map(|(_, laid)| CountedPlace::on_plane(roof, laid.plane, count(laid) as f64))
         .filter(|place| place.quantity > 0.0)
         .chain(made_of_offcuts(laying, cuttings, false))
         .collect();
-    let item = format!("{}, wide unit of {}", laying.covering.name, wide.width.in_inches());
-    Some(OrderLine::in_bundles("wide-units", item, places, wide.pack, wide.weight))
+    let item = format!("{}, wide unit", laying.covering.name);
+    let line = OrderLine::in_bundles("wide-units", item, places, wide.pack, wide.weight);
+    Some(line.sized(wide.width, laying.covering.unit.length))
 }
 
 /// Pieces of one plane that are not from its field unit.

@@ -11,7 +11,7 @@ use details::{Details, DryIn, FastenerGrid, Kind, Lies, Patch, Piece, RidgeRun, 
 use layout::{Course, Cut, LaidPlane, Layout, Run, Starters, UnitKind};
 use proptest::prelude::*;
 use roof::{EdgeKind, Line, Plane, Roof};
-use takeoff::{Order, OrderLine, caps_along};
+use takeoff::{Order, OrderChoices, OrderLine, caps_along};
 use units::{Area, Mass};
 
 /// Two planes of 20 × 10 ft on the slope that meet at a ridge of 20 ft.
@@ -40,7 +40,7 @@ fn laid(plane: usize, whole: u32, cut: u32, starters: u32) -> LaidPlane {
     }
 }
 
-/// Counts, and cuts what is to be counted.
+/// Counts, and cuts what is to be counted. Nothing breaks.
 fn count<'a>(
     roof: &'a Roof,
     layout: &'a Layout,
@@ -48,7 +48,8 @@ fn count<'a>(
     covering_of: impl Fn(&Plane) -> Option<&'a Covering>,
 ) -> Order {
     let cuttings = layout::cut_roof(roof, layout, &covering_of);
-    takeoff::count(roof, layout, &cuttings, details, covering_of)
+    let whole = OrderChoices { breakage: Some(0.0), ..OrderChoices::default() };
+    takeoff::count(roof, layout, &cuttings, details, &whole, covering_of)
 }
 
 fn slate() -> Covering {

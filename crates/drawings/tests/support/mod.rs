@@ -60,6 +60,7 @@ pub(crate) fn plan(shape: &Shape) -> Plan {
         layout: Layout { planes: vec![laid], ..Layout::default() },
         details: Details::default(),
         order: vec![],
+        deliveries: vec![],
         checks: vec![],
         wind: None,
         cautions: vec![],

@@ -11,6 +11,7 @@ use super::dry_in::{DeckJoints, DryInTable};
 use super::laying::LayingTable;
 use super::measured::PlaneTable;
 use super::opening::OpeningTable;
+use super::order::OrderTable;
 use super::setting_out::SettingOutTable;
 use super::silence::SilenceTable;
 use super::site::SiteTable;
@@ -57,6 +58,8 @@ pub struct JobFile {
     pub dry_in: Option<DryInTable>,
     /// The space under the roof that is to be vented.
     pub attic: Option<AtticTable>,
+    /// What is ordered beyond the count, and when it comes.
+    pub order: Option<OrderTable>,
 }
 
 /// What the roof is covered with.

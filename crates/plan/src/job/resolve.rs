@@ -13,6 +13,7 @@ use super::dry_in::{climate, deck_found, dry_in};
 use super::file::{BlockTable, DeckTable, EdgeTable, FastenerTable, JobFile, OutlineAtWord};
 use super::laying::laying;
 use super::opening::openings;
+use super::order::order;
 use super::setting_out::setting_out;
 use super::side::side;
 use super::silence::silences;
@@ -55,6 +56,7 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         north_deg: file.site.as_ref().map_or(0.0, |table| north(&mut desk, table)),
         site: file.site.as_ref().map_or_else(Default::default, |table| site(&mut desk, table)),
         laying: file.laying.as_ref().map_or_else(Default::default, |table| laying(&mut desk, table)),
+        order: order(&mut desk, &file.order.clone().unwrap_or_default()),
         silences: silences(&mut desk, &file.silence),
         places: places.clone(),
     };
