@@ -59,13 +59,28 @@ impl Tally {
     }
 
     pub(crate) fn add(&mut self, is: f64, limit: f64, place: Place) {
-        let measured = Measured { is, limit, place };
-        if self.margin(&measured) < -self.slack {
+        if self.breaks(is, limit) {
             self.broken.push(place);
         }
-        if self.tightest.is_none_or(|tightest| self.margin(&measured) < self.margin(&tightest)) {
-            self.tightest = Some(measured);
+        // Of equal ones the first is told.
+        let margin = self.margin(is, limit) + self.slack;
+        if self.tightest.is_none_or(|tightest| margin < self.margin(tightest.is, tightest.limit)) {
+            self.tightest = Some(Measured { is, limit, place });
         }
+    }
+
+    /// The same value at many places: those are only walked if it breaks the limit.
+    pub(crate) fn add_each(&mut self, is: f64, limit: f64, mut places: impl Iterator<Item = Place>) {
+        let Some(first) = places.next() else { return };
+        self.add(is, limit, first);
+        if self.breaks(is, limit) {
+            self.broken.extend(places);
+        }
+    }
+
+    /// The value does not keep its limit.
+    pub(crate) fn breaks(&self, is: f64, limit: f64) -> bool {
+        self.margin(is, limit) < -self.slack
     }
 
     /// There is no limit to judge this place by.
@@ -73,10 +88,10 @@ impl Tally {
         self.unjudged.push(place);
     }
 
-    fn margin(&self, measured: &Measured) -> f64 {
+    fn margin(&self, is: f64, limit: f64) -> f64 {
         match self.bound {
-            Bound::AtLeast => measured.is - measured.limit,
-            Bound::AtMost => measured.limit - measured.is,
+            Bound::AtLeast => is - limit,
+            Bound::AtMost => limit - is,
         }
     }
 

@@ -76,7 +76,7 @@ fn add_pieces(laid: &Laid, widths_of: &[f64], needed: f64, widths: &mut Tally) {
     for (number, course) in laid.units.courses.iter().enumerate() {
         for run in &course.runs {
             let Some(&width) = run.cut.and_then(|cut| widths_of.get(cut as usize)) else { continue };
-            run.lefts().for_each(|left| widths.add(width, needed, laid.place_at(number, left)));
+            widths.add_each(width, needed, run.lefts().map(|left| laid.place_at(number, left)));
         }
     }
 }

@@ -10,8 +10,10 @@
 //! The covering's data sheet, place of the nails and their distance off joints.
 
 use covering::NailLine;
+use layout::Joints;
 
 use crate::facts::Laid;
+use crate::facts::joints::compare;
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::tally::{Bound, Tally};
 use crate::text::Reading;
@@ -57,22 +59,14 @@ fn under_joints(laid: &Laid, course: usize, line: &NailLine, least: f64, distanc
     if height < above.butt {
         return;
     }
-    let joints = above.joints();
+    let joints: Vec<Joints> = above.joint_rows().collect();
+    let side = line.side.to_inches();
     for run in below.runs.iter().filter(|run| run.cut.is_none()) {
-        let nails = run.lefts().flat_map(|left| [left + line.side.to_inches(), left + run.width - line.side.to_inches()]);
-        for nail in nails {
-            if let Some(distance) = nearest(&joints, nail) {
-                distances.add(distance, least, laid.place_at(course - 1, nail));
-            }
+        for first in [run.left + side, run.left + run.width - side] {
+            let nails = Joints { first, step: run.step, count: run.count };
+            compare(laid, course - 1, &[nails], &joints, least, distances);
         }
     }
-}
-
-/// Distance to the nearest of ascending joints.
-fn nearest(joints: &[f64], nail: f64) -> Option<f64> {
-    let next = joints.partition_point(|&joint| joint < nail);
-    let around = joints[next.saturating_sub(1)..].iter().take(2);
-    around.map(|joint| (joint - nail).abs()).min_by(f64::total_cmp)
 }
 
 #[cfg(test)]

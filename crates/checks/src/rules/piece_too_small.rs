@@ -35,7 +35,7 @@ fn piece_too_small(facts: &Facts) -> Verdict {
         for (number, course) in laid.units.courses.iter().enumerate() {
             for run in &course.runs {
                 let (width, middle) = piece(&laid, run);
-                run.lefts().for_each(|left| widths.add(width, least, laid.place_at(number, left + middle)));
+                widths.add_each(width, least, run.lefts().map(|left| laid.place_at(number, left + middle)));
             }
         }
     }
