@@ -7,6 +7,7 @@ pub(crate) mod measure;
 pub(crate) mod new;
 pub(crate) mod order;
 pub(crate) mod plan;
+pub(crate) mod relay;
 pub(crate) mod rules;
 pub(crate) mod schema;
 pub(crate) mod sheets;

@@ -11,7 +11,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use commands::{check, explain, import, measure, new, order, plan, rules, schema, sheets};
+use commands::{check, explain, import, measure, new, order, plan, relay, rules, schema, sheets};
 
 /// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
 #[derive(Parser)]
@@ -27,6 +27,7 @@ enum Command {
     Plan(plan::Arguments),
     Check(check::Arguments),
     Order(order::Arguments),
+    Relay(relay::Arguments),
     Rules(rules::Arguments),
     Explain(explain::Arguments),
     Measure(measure::Arguments),
@@ -52,6 +53,7 @@ fn main() -> ExitCode {
         Command::Plan(arguments) => plan::run(&arguments),
         Command::Check(arguments) => check::run(&arguments),
         Command::Order(arguments) => order::run(&arguments),
+        Command::Relay(arguments) => relay::run(&arguments),
         Command::Rules(arguments) => rules::run(&arguments),
         Command::Explain(arguments) => explain::run(&arguments),
         Command::Measure(arguments) => measure::run(&arguments),

@@ -286,3 +286,43 @@ fn a_reader_that_stops_early_is_no_error() {
     let output = child.wait_with_output().expect("it ends");
     assert_eq!((ending(&output), err(&output).as_str()), (0, ""));
 }
+
+/// 24 courses of 189.44 in at the sheet's 8 in at most: the pole is 15' 9-7/16" long. Thirteen lie at 102.61 in by the plan;
+/// ten courses more than the one that was read are left.
+#[test]
+fn courses_are_spread_anew_from_readings() {
+    let reading = r#"house.2, course 14, left 8' 7", right 8' 6-3/4""#;
+    let output = headlap(&root(), &["relay", "examples/gable.toml", "--reading", reading]);
+    assert_eq!(ending(&output), 0, "{}", err(&output));
+    let page = out(&output);
+    assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
+    assert!(page.contains("left 8' 7\", 3/8\" too high; right 8' 6-3/4\", 1/8\" too high"), "{page}");
+    // (189.44 − 103) / 11 = 7.858 to a thousandth or so, as the top line is 15' 9-7/16" to a sixteenth.
+    assert!(page.contains("10 courses above, as many as planned.") && page.contains("Exposures left 7.85"), "{page}");
+    let on_mark = r#"house, north, course 1, left 0", right 0""#;
+    let output = headlap(&root(), &["relay", "examples/gable.toml", "--format", "json", "--reading", on_mark]);
+    let json: serde_json::Value = serde_json::from_str(&out(&output)).expect("JSON");
+    assert_eq!(json["planes"][0]["outcome"], "as-planned");
+    assert_eq!(json["planes"][0]["courses"].as_array().map(Vec::len), Some(24));
+}
+
+#[test]
+fn courses_that_have_no_room_end_with_1_and_readings_that_mean_nothing_with_2() {
+    // The last course shows all that is left: a foot too low is more than any course may show.
+    let low = r#"house.2, course 24, left 14' 2", right 14' 2""#;
+    let output = headlap(&root(), &["relay", "examples/gable.toml", "--reading", low]);
+    assert_eq!(ending(&output), 1, "{}", err(&output));
+    assert!(out(&output).contains("NO ROOM") && out(&output).contains("Ways out:"), "{}", out(&output));
+    for (readings, says) in [
+        (&["shed, course 2, left 1', right 1'"][..], "no plane \"shed\" is laid"),
+        (&["house.0, course 99, left 1', right 1'"], "its courses are 1, at the eave, to 24"),
+        (&["house.0, course 2, left 999999', right 1'"], "so far up there is no roof"),
+        (&["house.0, course 2, left 1', right 1'", "house.0, course 3, left 9\", right 9\""], "no higher than course 2"),
+        (&["house.0, course 2, left 1', right 1'", "house, south, course 2, left 1', right 1'"], "read twice"),
+    ] {
+        let asked = readings.iter().flat_map(|reading| ["--reading", reading]);
+        let output = headlap(&root(), &["relay", "examples/gable.toml"].into_iter().chain(asked).collect::<Vec<_>>());
+        assert_eq!(ending(&output), 2);
+        assert!(err(&output).replace("\n  │ ", " ").contains(says), "{}", err(&output));
+    }
+}

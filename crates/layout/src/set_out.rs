@@ -10,7 +10,7 @@ use crate::square::Square;
 use crate::{Fault, Finding, LaidPlane, SettingOut};
 
 /// Lines further out of parallel in 10 ft are seen: a performance standard for remodelers, read at second hand.
-const MOST_IN_10_FT: Length = Length::inches(0.5);
+pub(crate) const MOST_IN_10_FT: Length = Length::inches(0.5);
 /// Exposures nearer to a mark of the unit, in, lie on it.
 const ON_A_MARK: f64 = 1e-6;
 

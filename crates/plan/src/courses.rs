@@ -22,7 +22,6 @@ pub(crate) fn stations(laid: &Laid) -> Vec<Station> {
 }
 
 pub(crate) fn pole(pole: &layout::Pole) -> Pole {
-    let mark = |mark: &layout::Mark| Mark { course: mark.course, butt_in: mark.butt, head_in: mark.head };
     let station = |at: &layout::PoleStation| PoleStation { name: at.station.name(), mark_in: at.mark };
     Pole {
         side: match pole.side {
@@ -36,6 +35,10 @@ pub(crate) fn pole(pole: &layout::Pole) -> Pole {
         stations: pole.stations.iter().map(station).collect(),
         starts_in: pole.starts.clone(),
     }
+}
+
+pub(crate) fn mark(mark: &layout::Mark) -> Mark {
+    Mark { course: mark.course, butt_in: mark.butt, head_in: mark.head }
 }
 
 pub(crate) fn guide(guide: &layout::Guide) -> Guide {

@@ -13,6 +13,8 @@ mod ordering;
 mod placing;
 mod plan;
 mod plan_details;
+mod relay;
+mod relay_told;
 mod set_out;
 
 pub use cutting::{CutKind, CutPlace, CutUnit, Cutout, Cutting};
@@ -21,4 +23,6 @@ pub use make::plan;
 pub use order_told::{CountedPlace, Delivery, OrderLine, PacksOf, Spare, SpareChoice};
 pub use plan::*;
 pub use plan_details::*;
+pub use relay::{CourseRead, Misread, relay};
+pub use relay_told::*;
 pub use set_out::*;

@@ -21,12 +21,7 @@ use crate::{courses, details_told, openings, ordering, placing};
 /// in the catalogue under that path.
 #[must_use]
 pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
-    let alone = roof::build(&job.blocks, job.north_deg);
-    let (raised, cheeks) = roof::with_dormers(alone, &job.blocks, &job.dormers, job.north_deg);
-    let roof::Built { roof, problems } = roof::with_measured(raised, &job.planes, job.north_deg);
-    let mut problems: Vec<Problem> = problems.into_iter().map(|problem| roof_problem(job, problem)).collect();
-    let (roof, misplaced) = openings::cut_out(job, roof);
-    problems.extend(misplaced);
+    let Surveyed { roof, cheeks, mut problems } = survey(job);
     let chosen = catalog.get(&job.covering.sheet).map(|covering| layout::as_set_out(covering, &job.setting_out));
     let covering = chosen.as_deref();
     if covering.is_none() {
@@ -61,6 +56,23 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     }
 }
 
+/// The roof of a job, with what is wrong with it.
+pub(crate) struct Surveyed {
+    pub(crate) roof: Shape,
+    pub(crate) cheeks: Vec<roof::Wall>,
+    pub(crate) problems: Vec<Problem>,
+}
+
+pub(crate) fn survey(job: &Job) -> Surveyed {
+    let alone = roof::build(&job.blocks, job.north_deg);
+    let (raised, cheeks) = roof::with_dormers(alone, &job.blocks, &job.dormers, job.north_deg);
+    let roof::Built { roof, problems } = roof::with_measured(raised, &job.planes, job.north_deg);
+    let mut problems: Vec<Problem> = problems.into_iter().map(|problem| roof_problem(job, problem)).collect();
+    let (roof, misplaced) = openings::cut_out(job, roof);
+    problems.extend(misplaced);
+    Surveyed { roof, cheeks, problems }
+}
+
 fn covering_used(job: &Job, covering: Option<&Covering>) -> CoveringUsed {
     CoveringUsed {
         sheet: job.covering.sheet.clone(),
@@ -73,7 +85,7 @@ fn covering_used(job: &Job, covering: Option<&Covering>) -> CoveringUsed {
     }
 }
 
-fn unknown_sheet(job: &Job, catalog: &Catalog) -> Problem {
+pub(crate) fn unknown_sheet(job: &Job, catalog: &Catalog) -> Problem {
     let sheet = &job.covering.sheet;
     let remedy = match catalog.nearest(sheet) {
         Some(nearest) => format!("did you mean \"{nearest}\"?"),

@@ -82,7 +82,7 @@ pub(super) fn problems(source: &Source, job: &Job, plan: &Plan) -> Vec<Note> {
     plan.problems.iter().map(|problem| note(source, job, problem)).collect()
 }
 
-fn note(source: &Source, job: &Job, problem: &Problem) -> Note {
+pub(super) fn note(source: &Source, job: &Job, problem: &Problem) -> Note {
     let place = &problem.place;
     let says = if problem.says.contains(&place.block) {
         problem.says.clone()

@@ -41,6 +41,11 @@ impl Page {
         self.title(words);
     }
 
+    /// A row of a table, its columns set already.
+    pub(crate) fn row(&mut self, row: &str) {
+        self.line(&printable(row));
+    }
+
     /// Words that break between words, all lines indented alike.
     pub(crate) fn wrapped(&mut self, indent: usize, words: &str) {
         self.hanging(indent, "", words);

@@ -1,5 +1,6 @@
 use covering::Covering;
 use roof::{Place, Plane};
+use units::Pitch;
 
 use super::ROUNDING;
 use super::limits::Limits;
@@ -20,6 +21,8 @@ pub(crate) struct Slope {
     pub(crate) limits: Limits,
     /// Heights between at which a line should land.
     pub(crate) stations: Vec<Station>,
+    /// Of the plane.
+    pub(crate) pitch: Pitch,
     /// Inches of rise for an inch up the slope.
     pub(crate) rise: f64,
     /// Height of v = 0 above the job's datum; `None` where only the shape is known.
@@ -53,7 +56,7 @@ impl Slope {
         let foot = plane.has_place().then_some(plane.frame.origin[2]);
         let mean_width = plane.area().to_square_inches() / (top - first).max(NIL);
         let pieces_a_course = mean_width / (covering.unit.width + covering.gap).to_inches().max(NIL);
-        Some(Self { first, top, limits, stations, rise, foot, pieces_a_course })
+        Some(Self { first, top, limits, stations, pitch: plane.pitch, rise, foot, pieces_a_course })
     }
 
     /// Height of a line.

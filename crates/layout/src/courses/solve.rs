@@ -5,6 +5,8 @@
 //! far, and the steps given up by that course: steps given up only add up, and in all they are fewer than one course has,
 //! which keeps the states few however long the slope is.
 
+use std::ops::RangeInclusive;
+
 use super::ROUNDING;
 
 /// The most states of one search. Beyond it the search goes by coarser steps.
@@ -95,11 +97,16 @@ impl Courses {
 
     /// The best of all ways with exposures in whole steps; the top course takes what is left. `None` if there is none.
     fn on_the_tape(&self, count: usize) -> Option<(Cost, Vec<f64>)> {
+        self.above(count, [self.least, self.greatest])
+    }
+
+    /// As [`Courses::on_the_tape`], for two courses or more of which the lowest shows no less and no more than this.
+    pub(crate) fn above(&self, count: usize, lowest: [f64; 2]) -> Option<(Cost, Vec<f64>)> {
         let mut step = self.step;
-        let mut search = Search::new(self, count, step)?;
+        let mut search = Search::new(self, count, step, lowest)?;
         while search.states() > MOST_STATES {
             step *= 2.0;
-            search = Search::new(self, count, step)?;
+            search = Search::new(self, count, step, lowest)?;
         }
         search.run()
     }
@@ -114,6 +121,8 @@ struct Search<'a> {
     greatest: usize,
     /// The most steps that a course may give up.
     most_less: usize,
+    /// What the lowest course may give up.
+    lowest: RangeInclusive<usize>,
     /// The greatest change from course to course, in steps.
     change: usize,
     /// The most steps that all courses but the top one may give up.
@@ -123,19 +132,22 @@ struct Search<'a> {
 const NEVER: Cost = Cost { stations: u64::MAX, changes: 0, spread: 0 };
 
 impl<'a> Search<'a> {
-    fn new(courses: &'a Courses, count: usize, step: f64) -> Option<Self> {
+    fn new(courses: &'a Courses, count: usize, step: f64, lowest: [f64; 2]) -> Option<Self> {
         let steps = |inches: f64| inches / step;
         let greatest = (steps(courses.greatest) + ROUNDING).floor();
         let least = (steps(courses.least) - ROUNDING).ceil();
         let change = (steps(courses.sight) + ROUNDING).floor().min(greatest);
         // The lines below the top one may come down until the top course shows the greatest exposure.
         let most_given = (count as f64 - 1.0) * greatest - steps(courses.height - courses.greatest) + ROUNDING;
-        (least <= greatest && change >= 1.0 && most_given >= 0.0).then_some(Self {
+        let low = (steps(lowest[0]) - ROUNDING).ceil().max(least);
+        let high = (steps(lowest[1]) + ROUNDING).floor().min(greatest);
+        (least <= greatest && low <= high && change >= 1.0 && most_given >= 0.0).then_some(Self {
             courses,
             count,
             step,
             greatest: greatest as usize,
             most_less: (greatest - least) as usize,
+            lowest: (greatest - high) as usize..=(greatest - low) as usize,
             change: change as usize,
             most_given: most_given as usize,
         })
@@ -156,7 +168,7 @@ impl<'a> Search<'a> {
     }
 
     /// What a course gives up next to one that gave up `less`.
-    fn next(&self, less: usize) -> std::ops::RangeInclusive<usize> {
+    fn next(&self, less: usize) -> RangeInclusive<usize> {
         less.saturating_sub(self.change)..=(less + self.change).min(self.most_less)
     }
 
@@ -176,7 +188,7 @@ impl<'a> Search<'a> {
         let mut layer = vec![NEVER; self.layer()];
         let mut came_from: Vec<Vec<u16>> = Vec::with_capacity(self.count);
         let near = self.near(0);
-        for less in 0..=self.most_less.min(self.most_given) {
+        for less in self.lowest.clone().take_while(|&less| less <= self.most_given) {
             let missed = self.missed(&near, [0.0, self.line(1, less)]);
             layer[less * width + less] = Cost { stations: missed, changes: 0, spread: (less * less) as u64 };
         }
