@@ -4,6 +4,7 @@ use geom::{Point, add, polygon, scale};
 use units::{Area, Length, Pitch};
 
 use crate::build::{Built, POKES_THROUGH, build_with};
+use crate::overhang::OVERHANG_NOT_GIVEN;
 use crate::problem::{Part, Problem, Severity};
 use crate::slope_line::{Stretch, run_to_eave, slope_line};
 use crate::{Block, OutlineAt, Plane, Roof, Side, SideKind};
@@ -71,12 +72,15 @@ pub fn with_dormers(alone: Built, blocks: &[Block], dormers: &[Dormer], north_de
     }
     let stood = stand(&alone.roof, dormers);
     let mut built = build_with(blocks, &stood.blocks, north_deg);
-    // The front and the cheeks of a dormer are meant to stand out above the slope.
-    let is_meant = |problem: &Problem| {
-        let is_outer = problem.part != Part::Side { hole: None, side: BACK };
-        problem.code == POKES_THROUGH && is_outer && stood.blocks.iter().any(|block| block.name == problem.block)
+    // The front and the cheeks of a dormer are meant to stand out above the slope. Its overhangs are asked for in its own words.
+    let is_of_a_dormer = |problem: &Problem| stood.blocks.iter().any(|block| block.name == problem.block);
+    let is_outer = |problem: &Problem| problem.part != Part::Side { hole: None, side: BACK };
+    let is_meant = |problem: &Problem| match problem.code {
+        POKES_THROUGH => is_outer(problem),
+        OVERHANG_NOT_GIVEN => true,
+        _ => false,
     };
-    built.problems.retain(|problem| !is_meant(problem));
+    built.problems.retain(|problem| !(is_meant(problem) && is_of_a_dormer(problem)));
     built.problems.extend(stood.problems);
     (built, stood.cheeks)
 }
@@ -88,6 +92,7 @@ fn stand(roof: &Roof, dormers: &[Dormer]) -> Stood {
             Ok(site) => {
                 stood.problems.extend(above_the_slope(dormer, &site));
                 stood.problems.extend(past_the_eave(dormer, &site));
+                stood.problems.extend(overhangs_not_given(dormer));
                 stood.cheeks.extend(cheeks(roof, dormer, &site));
                 stood.blocks.push(block(&ending_over_the_eave(dormer, &site), &site));
             }
@@ -254,6 +259,18 @@ fn above_the_slope(dormer: &Dormer, site: &Site) -> Option<Problem> {
     let says = format!("the dormer's roof does not die into the slope: it stands above the top of {}", site.plane.name);
     let remedy = "a lower front wall, a lower pitch, less width or a place further down would let it die in";
     site.is_cut_off.then(|| problem(dormer, "dormer-above-slope", Severity::Caution, says, remedy.into()))
+}
+
+fn overhangs_not_given(dormer: &Dormer) -> Vec<Problem> {
+    let rakes = dormer.kind != DormerKind::Hip && dormer.rake_overhang.is_none();
+    let absent = [("eaves", "overhang", dormer.overhang.is_none()), ("rakes", "rake_overhang", rakes)];
+    let problem = |(edges, key, _)| {
+        let says =
+            format!("the overhang of the dormer's {edges} is not given, so they are taken to be flush with its walls");
+        let remedy = format!("measure it and write {key} = \"...\" in the dormer; 0 if it is flush");
+        problem(dormer, OVERHANG_NOT_GIVEN, Severity::Caution, says, remedy)
+    };
+    absent.into_iter().filter(|(.., is_absent)| *is_absent).map(problem).collect()
 }
 
 fn past_the_eave(dormer: &Dormer, site: &Site) -> Option<Problem> {

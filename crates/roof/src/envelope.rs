@@ -9,6 +9,7 @@ use geom::region::{Region, bounds, common, contains, less};
 use geom::{Point, add, cross, dot, scale, sub};
 
 use crate::classify::{JOINED, height};
+use crate::overhang::OVERHANG_NOT_GIVEN;
 use crate::problem::{Problem, Severity};
 use crate::raise::Raised;
 use crate::{Frame, Plane};
@@ -125,7 +126,7 @@ fn half_plane(upper: &Frame, lower: &Frame, shared: &Region) -> Vec<Point> {
 fn overhang_needed(block: &Raised) -> Option<Problem> {
     let part = block.unknown_overhang?;
     Some(Problem {
-        code: "overhang-not-given",
+        code: OVERHANG_NOT_GIVEN,
         severity: Severity::Caution,
         block: block.planes.first()?.block.clone(),
         part,

@@ -102,11 +102,14 @@ fn collided(outlines: &[Outline], moved: &[Vec<Point>]) -> bool {
     turned || polygon::first_crossing(&rings).is_some()
 }
 
+/// Where the wall stands under a roof edge is not known.
+pub(crate) const OVERHANG_NOT_GIVEN: &str = "overhang-not-given";
+
 fn unknown_overhangs(block: &Block, outline: &Outline) -> Vec<Problem> {
     let unknown = outline.sides.iter().filter(|side| side.side.overhang.is_none() && side.side.kind != SideKind::Wall);
     unknown
         .map(|side| Problem {
-            code: "overhang-not-given",
+            code: OVERHANG_NOT_GIVEN,
             severity: Severity::Caution,
             block: block.name.clone(),
             part: Part::Side { hole: outline.hole, side: side.index },

@@ -299,6 +299,23 @@ fn drawn() -> impl Strategy<Value = (Drawn, f64)> {
     )
 }
 
+/// A dormer has no edges to write an overhang on.
+#[test]
+fn overhangs_that_are_not_given_are_asked_for_in_the_dormers_own_words() {
+    let house = rectangle(40.0, 40.0, &[eave(12.0), gable(), eave(12.0), gable()]);
+    let asked = |kind| {
+        let dormer = Dormer { overhang: None, rake_overhang: None, ..dormer(kind, 6.0) };
+        let (built, _) =
+            with_dormers(build(std::slice::from_ref(&house), 0.0), std::slice::from_ref(&house), &[dormer], 0.0);
+        let asked = built.problems.iter().filter(|problem| problem.code == "overhang-not-given");
+        asked.map(|problem| problem.remedy.split('"').next().unwrap_or_default().to_owned()).collect::<Vec<_>>()
+    };
+    let [eaves, rakes] = ["overhang", "rake_overhang"].map(|key| format!("measure it and write {key} = "));
+    assert_eq!(asked(DormerKind::Gable), [eaves.clone(), rakes.clone()]);
+    assert_eq!(asked(DormerKind::Shed), [eaves.clone(), rakes]);
+    assert_eq!(asked(DormerKind::Hip), [eaves]);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: ProptestConfig::default().cases.max(1000), ..ProptestConfig::default() })]
 
