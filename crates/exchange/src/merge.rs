@@ -80,11 +80,14 @@ impl<'a> Pieces<'a> {
     /// The pieces that can be reached from one over shared sides without leaving its plane.
     fn region(&self, seed: usize, taken: &BTreeSet<usize>) -> BTreeSet<usize> {
         let mut region = BTreeSet::from([seed]);
+        // A neighbour along many sides is looked at once.
+        let mut seen = region.clone();
         let mut open = vec![seed];
         while let Some(at) = open.pop() {
             for &(from, to) in &self.sides[at] {
                 let Some(&next) = self.owner.get(&(self.surfaces[at].part_of.as_str(), (to, from))) else { continue };
-                if !taken.contains(&next) && self.in_plane(next, seed) && region.insert(next) {
+                if seen.insert(next) && !taken.contains(&next) && self.in_plane(next, seed) {
+                    region.insert(next);
                     open.push(next);
                 }
             }
