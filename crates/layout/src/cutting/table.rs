@@ -14,6 +14,8 @@ pub(crate) struct Table {
     pub(crate) kinds: Vec<Candidate>,
     /// For each, ascending, those that one unit may give together with it; itself too where a unit may give two.
     pub(crate) mates: Vec<Vec<u32>>,
+    /// In a complete table the same with a bit for each kind, as searches ask for two at a time.
+    together: Vec<Vec<u64>>,
     /// Whether every two were tried.
     pub(crate) complete: bool,
 }
@@ -21,20 +23,27 @@ pub(crate) struct Table {
 impl Table {
     /// Each kind with those that fill its unit best.
     pub(crate) fn quick(kinds: Vec<Candidate>, blank: Blank) -> Self {
-        let mut table = Self { blank, mates: vec![Vec::new(); kinds.len()], kinds, complete: false };
+        let mut table = Self::without_mates(kinds, blank);
         table.try_best_mates();
         table
     }
 
     /// Every two kinds that go together.
     pub(crate) fn complete(kinds: Vec<Candidate>, blank: Blank) -> Self {
-        let mut table = Self { blank, mates: vec![Vec::new(); kinds.len()], kinds, complete: true };
+        let mut table = Self { complete: true, ..Self::without_mates(kinds, blank) };
         table.try_every_two();
         table
     }
 
+    fn without_mates(kinds: Vec<Candidate>, blank: Blank) -> Self {
+        Self { blank, mates: vec![Vec::new(); kinds.len()], together: Vec::new(), kinds, complete: false }
+    }
+
     pub(crate) fn are_mates(&self, a: usize, b: usize) -> bool {
-        self.mates[a].binary_search(&(b as u32)).is_ok()
+        match self.together.get(a) {
+            Some(row) => row[b / 64] & 1 << (b % 64) != 0,
+            None => self.mates[a].binary_search(&(b as u32)).is_ok(),
+        }
     }
 
     fn try_every_two(&mut self) {
@@ -46,6 +55,7 @@ impl Table {
             }
         }
         self.sort();
+        self.together = self.mates.iter().map(|mates| bits(mates, self.kinds.len())).collect();
     }
 
     /// Those whose feet fill what a piece's foot leaves, the widest first.
@@ -99,4 +109,10 @@ impl Table {
     pub(crate) fn candidates(&self, pieces: &[usize]) -> Vec<&Candidate> {
         pieces.iter().map(|&piece| &self.kinds[piece]).collect()
     }
+}
+
+fn bits(mates: &[u32], kinds: usize) -> Vec<u64> {
+    let mut bits = vec![0; kinds.div_ceil(64)];
+    mates.iter().for_each(|&mate| bits[mate as usize / 64] |= 1 << (mate % 64));
+    bits
 }
