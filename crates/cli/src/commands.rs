@@ -7,10 +7,13 @@ pub(crate) mod measure;
 pub(crate) mod new;
 pub(crate) mod order;
 pub(crate) mod plan;
+pub(crate) mod price;
+pub(crate) mod rates;
 pub(crate) mod relay;
 pub(crate) mod rules;
 pub(crate) mod schema;
 pub(crate) mod sheets;
+pub(crate) mod stage;
 
 use clap::ValueEnum;
 

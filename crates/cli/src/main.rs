@@ -11,7 +11,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use commands::{check, explain, import, measure, new, order, plan, relay, rules, schema, sheets};
+use commands::{check, explain, import, measure, new, order, plan, price, rates, relay, rules, schema, sheets, stage};
 
 /// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
 #[derive(Parser)]
@@ -27,11 +27,14 @@ enum Command {
     Plan(plan::Arguments),
     Check(check::Arguments),
     Order(order::Arguments),
+    Price(price::Arguments),
+    Stage(stage::Arguments),
     Relay(relay::Arguments),
     Rules(rules::Arguments),
     Explain(explain::Arguments),
     Measure(measure::Arguments),
     Sheets(sheets::Arguments),
+    Rates(rates::Arguments),
     Schema(schema::Arguments),
     New(new::Arguments),
     Import(import::Arguments),
@@ -53,11 +56,14 @@ fn main() -> ExitCode {
         Command::Plan(arguments) => plan::run(&arguments),
         Command::Check(arguments) => check::run(&arguments),
         Command::Order(arguments) => order::run(&arguments),
+        Command::Price(arguments) => price::run(&arguments),
+        Command::Stage(arguments) => stage::run(&arguments),
         Command::Relay(arguments) => relay::run(&arguments),
         Command::Rules(arguments) => rules::run(&arguments),
         Command::Explain(arguments) => explain::run(&arguments),
         Command::Measure(arguments) => measure::run(&arguments),
         Command::Sheets(arguments) => sheets::run(&arguments),
+        Command::Rates(arguments) => rates::run(&arguments),
         Command::Schema(arguments) => schema::run(&arguments),
         Command::New(arguments) => new::run(&arguments),
         Command::Import(arguments) => import::run(&arguments),

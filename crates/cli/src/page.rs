@@ -7,6 +7,8 @@ mod lines;
 mod openings;
 pub(crate) mod order;
 mod planes;
+pub(crate) mod price;
+pub(crate) mod stage;
 pub(crate) mod text;
 
 use plan::{Plan, Severity};

@@ -125,6 +125,81 @@ fn the_order_is_printed_with_its_places_and_its_deliveries() {
     assert!(err(&wrong).contains("no plane \"shed.3\"") && err(&wrong).contains("job.toml:14:"), "{}", err(&wrong));
 }
 
+const PRICED: &str = "[deck]\nold_layers = 1\n[price]\nextras = [\"snow guards at the eaves\"]\n\
+                      [[price.option]]\nname = \"In slate\"\nsheet = \"natural-slate\"\n";
+
+#[test]
+fn a_price_and_a_proposal_are_printed() {
+    let folder = folder("price");
+    fs::write(folder.join("job.toml"), format!("{SHED}{PRICED}")).expect("the job is written");
+    let costs = headlap(&folder, &["price", "job.toml"]);
+    assert_eq!(ending(&costs), 0, "{}{}", err(&costs), out(&costs));
+    let proposal = headlap(&folder, &["price", "job.toml", "--proposal"]);
+    assert_eq!(ending(&proposal), 0, "{}", err(&proposal));
+    for page in [out(&costs), out(&proposal)] {
+        assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
+        assert!(page.contains("INVENTED") && page.contains("Total, In slate"), "{page}");
+    }
+    assert!(out(&costs).contains("Margin") && !out(&proposal).contains("Margin"), "the owner does not read the margin");
+    for part in ["Take off the old covering.", "Not in the price", "At signing", "Deck sheet of 4 x 8 ft", "Signed"] {
+        assert!(out(&proposal).contains(part), "{part} in\n{}", out(&proposal));
+    }
+    let json = headlap(&folder, &["price", "job.toml", "--format", "json"]);
+    let json: serde_json::Value = serde_json::from_slice(&json.stdout).expect("it is JSON");
+    let cents = |amount: &serde_json::Value| amount.as_str().and_then(|text| text.replace('.', "").parse().ok());
+    for way in json["ways"].as_array().expect("a list") {
+        let draws = way["quote"]["draws"].as_array().expect("a list").iter();
+        let sum: i64 = draws.map(|draw| cents(&draw["amount"]).expect("an amount")).sum();
+        assert_eq!(Some(sum), cents(&way["quote"]["sums"]["total"]));
+    }
+}
+
+#[test]
+fn rates_of_ones_own_are_read_and_what_they_lack_is_told() {
+    let folder = folder("own-rates");
+    fs::write(folder.join("job.toml"), format!("{SHED}{PRICED}").replace("[price]", "[price]\nrates = \"mine.toml\""))
+        .expect("the job is written");
+    let missing = headlap(&folder, &["price", "job.toml"]);
+    assert_eq!(ending(&missing), 2);
+    assert!(
+        err(&missing).contains("there is no file mine.toml") && err(&missing).contains("job.toml:13:"),
+        "{}",
+        err(&missing)
+    );
+    let rates = out(&headlap(&folder, &["rates"]));
+    fs::write(folder.join("mine.toml"), rates.replace("\"caps\"\nprice", "\"cap\"\nprice")).expect("the rates are written");
+    let unpriced = headlap(&folder, &["price", "job.toml"]);
+    assert_eq!(ending(&unpriced), 1);
+    assert!(out(&unpriced).contains("NO PRICE") && out(&unpriced).contains("NOT ALL IS PRICED"), "{}", out(&unpriced));
+    fs::write(folder.join("broken.toml"), rates.replace("hours = 6", "huors = 6")).expect("the rates are written");
+    let broken = headlap(&folder, &["price", "job.toml", "--rates", "broken.toml"]);
+    assert_eq!(ending(&broken), 2);
+    assert!(err(&broken).contains("broken.toml:") && err(&broken).contains("Did you mean \"hours\"?"), "{}", err(&broken));
+}
+
+#[test]
+fn loads_are_told_and_the_stage_map_is_drawn() {
+    let folder = folder("stage");
+    fs::write(folder.join("job.toml"), format!("{SHED}[deck]\nlive_load_psf = 20\nold_psf = 3\n")).expect("it is written");
+    let output = headlap(&folder, &["stage", "job.toml", "--out", "papers"]);
+    assert_eq!(ending(&output), 0, "{}", err(&output));
+    let page = out(&output);
+    assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
+    for part in ["shed, south: new ", "old covering 3.00 psf", "licensed engineer", "pallet", "#1 "] {
+        assert!(page.contains(part), "{part} in\n{page}");
+    }
+    for paper in ["stage-map.svg", "stage-list-1.svg"] {
+        let drawing = fs::read_to_string(folder.join("papers").join(paper)).expect("it is there");
+        assert!(drawing.starts_with("<svg ") && err(&output).contains(paper));
+    }
+    fs::write(folder.join("job.toml"), SHED).expect("the job is written");
+    let untold = out(&headlap(&folder, &["stage", "job.toml"]));
+    assert!(untold.contains("NOT TOLD") && untold.contains("[deck] old_psf"), "{untold}");
+    let json = headlap(&folder, &["stage", "job.toml", "--format", "json"]);
+    let json: serde_json::Value = serde_json::from_slice(&json.stdout).expect("it is JSON");
+    assert!(json["piles"][0]["units"].is_u64() && json["live_load_psf"].is_null());
+}
+
 #[test]
 fn every_mistake_is_shown_in_one_run_with_its_text_underlined() {
     let job = SHED
@@ -250,7 +325,7 @@ fn sheets_are_listed_for_people_and_for_programs() {
 
 #[test]
 fn the_schemas_are_the_ones_checked_in() {
-    for (of, file) in [("job", "job.schema.json"), ("covering", "covering.schema.json")] {
+    for (of, file) in [("job", "job.schema.json"), ("covering", "covering.schema.json"), ("rates", "rates.schema.json")] {
         let checked_in = fs::read_to_string(root().join("schema").join(file)).expect("the schema is there");
         assert_eq!(out(&headlap(&root(), &["schema", of])), checked_in);
     }

@@ -2,11 +2,9 @@
 
 use plan::{CutKind, CutPlace, CutUnit, Cutting, Plan};
 
-use crate::heading;
-use crate::page::MARGIN;
+use crate::Scene;
+use crate::listing::{Listing, scenes};
 use crate::setting_out::{in_inches, surface_name, width_at};
-use crate::table::{BETWEEN, Table, rows_in};
-use crate::{Page, Scene};
 
 /// Degrees on a saw's scale are read to this.
 const DEGREES_SHOWN: usize = 1;
@@ -15,63 +13,9 @@ const DEGREES_SHOWN: usize = 1;
 /// cut.
 #[must_use]
 pub fn cut_sheets(plan: &Plan) -> Vec<Scene> {
-    let tables: Vec<_> = plan
-        .layout
-        .cutting
-        .iter()
-        .filter(|cutting| !cutting.kinds.is_empty())
-        .flat_map(|cutting| [pieces(plan, cutting), units(cutting)])
-        .collect();
-    let papers: Vec<Paper> = tables.iter().flat_map(Listing::papers).collect();
-    let count = papers.len();
-    papers.into_iter().enumerate().map(|(index, paper)| paper.draw(plan, index + 1, count)).collect()
-}
-
-/// A table however long.
-struct Listing {
-    title: &'static str,
-    headings: Vec<&'static str>,
-    rows: Vec<Vec<String>>,
-    /// One line over the table.
-    summary: String,
-}
-
-/// What of a listing stands on one paper.
-struct Paper {
-    table: Table,
-    rows: usize,
-    summary: String,
-}
-
-fn page() -> Page {
-    Page::LETTER
-}
-
-impl Listing {
-    fn papers(&self) -> Vec<Paper> {
-        let [width, height] = page().size();
-        let rows = rows_in(height - 2.0 * MARGIN - heading::HEIGHT);
-        let all = Table::new(self.title, self.headings.clone(), self.rows.clone());
-        let room = width - 2.0 * MARGIN + BETWEEN;
-        let blocks = ((room / (all.block_width() + BETWEEN)) as usize).max(1);
-        let paper = |rows_here: &[Vec<String>]| Paper {
-            table: Table::new(self.title, self.headings.clone(), rows_here.to_vec()),
-            rows,
-            summary: self.summary.clone(),
-        };
-        self.rows.chunks((rows * blocks).max(1)).map(paper).collect()
-    }
-}
-
-impl Paper {
-    fn draw(self, plan: &Plan, number: usize, of: usize) -> Scene {
-        let title = format!("Cut list {number} of {of}: {}", plan.name);
-        let mut items =
-            heading::draw(page(), &format!("{} — {}", plan.name, self.summary), &format!("Cut list {number} of {of}"));
-        items.extend(self.table.draw([MARGIN, MARGIN + heading::HEIGHT], self.rows));
-        let description = format!("{}. A table of {} lines.", self.summary, self.table.lines());
-        Scene { page: page(), title, description, items }
-    }
+    let cuttings = plan.layout.cutting.iter().filter(|cutting| !cutting.kinds.is_empty());
+    let tables: Vec<Listing> = cuttings.flat_map(|cutting| [pieces(plan, cutting), units(cutting)]).collect();
+    scenes(&tables, &plan.name, "Cut list")
 }
 
 fn pieces(plan: &Plan, cutting: &Cutting) -> Listing {

@@ -23,8 +23,11 @@ use crate::page::MARGIN;
 use crate::title_block::{self, Field, ROW, field};
 use crate::{Anchor, Item, Page, Scene, heading, scale_bar};
 use arrangement::{Arrangement, arrange};
-use overhead::Overhead;
 use stretch::stands_apart;
+
+pub(crate) use drawing::line_of;
+pub(crate) use overhead::Overhead;
+pub(crate) use view::View;
 
 /// Draws the roof plan: planes with name, pitch and fall, lines by kind, where laying starts, north.
 ///

@@ -8,12 +8,14 @@ mod laying;
 mod measured;
 mod opening;
 mod order;
+mod pricing;
 mod resolve;
 mod schema;
 mod setting_out;
 mod side;
 mod silence;
 mod site;
+mod stage;
 mod turret;
 
 use layout::SettingOut;
@@ -32,10 +34,12 @@ pub use laying::LayingTable;
 pub use measured::{EdgeWord, Facing, PlaneTable};
 pub use opening::{MeasuredOpening, MeasuredSpot, OpeningKindWord, OpeningTable, opening_path};
 pub use order::{DeliveryTable, OrderTable, OrderWanted, delivery_path};
+pub use pricing::{OptionTable, OptionWanted, PriceTable, PriceWanted, RATES_PATH};
 pub use schema::{job_schema, sheet_schema};
 pub use setting_out::{MatchWord, SettingOutTable};
 pub use silence::{Silence, SilenceTable, silence_path};
 pub use site::SiteTable;
+pub use stage::StageTable;
 
 /// Version of the shape of the job file.
 const FORMAT: u32 = 1;
@@ -77,6 +81,12 @@ pub struct Job {
     pub laying: Laying,
     /// What is ordered beyond the count, and when it comes.
     pub order: OrderWanted,
+    /// How units are staged.
+    pub stage: takeoff::StageChoices,
+    /// Weight of the old covering that comes off, pounds a square foot of slope, if told.
+    pub old_psf: Option<f64>,
+    /// What is to be priced.
+    pub price: PriceWanted,
     /// Findings that somebody accepts, in the order of the file.
     pub silences: Vec<Silence>,
     /// Where everything stands in the file.

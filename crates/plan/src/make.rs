@@ -13,7 +13,7 @@ use crate::{
     Bevel, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, Made, Plan, Plane, Problem, ProblemPlace,
     Roof, Run, Severity, Starters, Totals, Unit, Wall,
 };
-use crate::{courses, details_told, openings, ordering, placing};
+use crate::{courses, details_told, loads, openings, ordering, placing};
 
 /// Plans a job. Pure: the same job and catalogue give the same plan, on any machine.
 ///
@@ -37,6 +37,8 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     problems.extend(wrong);
     let order = takeoff::count(&roof, &laying, &cutting, &details, &choices, covering_of);
     let stock = order.stock;
+    let packs = order.lines.iter().find(|line| line.id.starts_with("field-units")).map_or(0, |line| line.packs);
+    let loads = loads::loads(job, &roof, &laying, &details, covering, packs);
     let (order, deliveries) = ordering::told(&roof, order);
     problems.extend(silences_of_nothing(job, &roof));
     let (checks, wind) = checks(job, &roof, &laying, &coverings);
@@ -49,6 +51,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
         details: details_told::details(&roof, &details),
         order,
         deliveries,
+        loads,
         checks,
         wind,
         cautions: cautions(&roof, covering),

@@ -5,7 +5,7 @@
 use serde::Serialize;
 
 use crate::cutting::Cutting;
-use crate::{Delivery, Details, Guide, Matched, OffTheMarks, OrderLine, OutOfSquare, Pole, Station, Unmatched};
+use crate::{Delivery, Details, Guide, Loads, Matched, OffTheMarks, OrderLine, OutOfSquare, Pole, Station, Unmatched};
 
 /// Version of the plan's shape.
 pub const FORMAT: u32 = 1;
@@ -32,6 +32,8 @@ pub struct Plan {
     /// What comes on which day, where the job tells it; over the days it sums to the order.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub deliveries: Vec<Delivery>,
+    /// Dead loads, pallets and piles.
+    pub loads: Loads,
     /// Every rule's outcome.
     pub checks: Vec<Check>,
     /// The wind of the place on this roof, where the job gives what it is reckoned from.

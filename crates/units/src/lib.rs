@@ -8,6 +8,7 @@ mod length;
 mod mass;
 mod measure;
 mod misread;
+mod money;
 mod pitch;
 mod temperature;
 
@@ -17,5 +18,6 @@ pub use length::Length;
 pub use mass::Mass;
 pub use measure::{LengthUnit, Measure};
 pub use misread::Misread;
+pub use money::{Money, Percent, Price};
 pub use pitch::Pitch;
 pub use temperature::Temperature;

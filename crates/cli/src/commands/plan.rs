@@ -1,7 +1,7 @@
 use std::path::{Path, PathBuf};
 
 use covering::{Catalog, read_sheet};
-use plan::{Job, Plan, Problem, Severity, read_job};
+use plan::{CoveringChoice, Job, Plan, Problem, Severity, read_job};
 use reader::Mistake;
 
 use super::PrintedAs;
@@ -14,6 +14,8 @@ use crate::output::{print, say, tell};
 use crate::page::page;
 
 mod papers;
+
+pub(super) use papers::write_scenes;
 
 /// Plan a measured roof: planes, courses, pieces, order and checks
 #[derive(clap::Args)]
@@ -45,20 +47,21 @@ pub(crate) fn run(arguments: &Arguments) -> Ending {
     }
 }
 
-/// The job, and the catalogue with the job's own sheet in it.
+/// The job, and the catalogue with the sheets of its own in it.
 pub(super) fn read(path: &Path) -> Result<(Source, Job, Catalog), Vec<Note>> {
     let source = input::read(path).map_err(|note| vec![*note])?;
     let (job, mistakes) = read_job(&source.text, source.format);
     let job = job.ok_or_else(|| notes(&source, &mistakes))?;
     let mut catalog = Catalog::shipped();
-    if job.covering.is_file {
-        let covering = own_sheet(path, &source, &job)?;
-        catalog.sheets.insert(job.covering.sheet.clone(), covering);
+    let options = job.price.options.iter().filter_map(|option| option.covering.as_ref());
+    for choice in [&job.covering].into_iter().chain(options).filter(|choice| choice.is_file) {
+        let covering = own_sheet(path, &source, &job, choice)?;
+        catalog.sheets.insert(choice.sheet.clone(), covering);
     }
     Ok((source, job, catalog))
 }
 
-fn notes(source: &Source, mistakes: &[Mistake]) -> Vec<Note> {
+pub(super) fn notes(source: &Source, mistakes: &[Mistake]) -> Vec<Note> {
     let mut notes: Vec<Note> = mistakes.iter().map(|mistake| Note::mistake(source, mistake)).collect();
     if mistakes.len() > 1 {
         notes.push(Note::plain(format!("{} mistakes in {}; nothing is planned", mistakes.len(), source.name), ""));
@@ -67,11 +70,15 @@ fn notes(source: &Source, mistakes: &[Mistake]) -> Vec<Note> {
 }
 
 /// A sheet named by its path, which counts from the folder of the job file.
-fn own_sheet(job_path: &Path, job_source: &Source, job: &Job) -> Result<covering::Covering, Vec<Note>> {
+fn own_sheet(
+    job_path: &Path,
+    job_source: &Source,
+    job: &Job,
+    choice: &CoveringChoice,
+) -> Result<covering::Covering, Vec<Note>> {
     let folder = job_path.parent().unwrap_or(Path::new(""));
-    let sheet = input::read(&folder.join(&job.covering.sheet)).map_err(|note| {
-        let named_here =
-            job.places.mistake(&job.covering.path, note.says(), "Give the path from the folder of the job file.");
+    let sheet = input::read(&folder.join(&choice.sheet)).map_err(|note| {
+        let named_here = job.places.mistake(&choice.path, note.says(), "Give the path from the folder of the job file.");
         vec![Note::mistake(job_source, &named_here)]
     })?;
     let read = read_sheet(&sheet.text, sheet.format);

@@ -1,5 +1,6 @@
 use clap::ValueEnum;
 use plan::{job_schema, sheet_schema};
+use price::rates_schema;
 
 use crate::Ending;
 use crate::output::print;
@@ -19,11 +20,14 @@ enum File {
     Job,
     /// A covering sheet
     Covering,
+    /// The rates
+    Rates,
 }
 
 pub(crate) fn run(arguments: &Arguments) -> Ending {
     print(&match arguments.of {
         File::Job => job_schema(),
         File::Covering => sheet_schema(),
+        File::Rates => rates_schema(),
     })
 }

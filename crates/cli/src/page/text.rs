@@ -75,6 +75,18 @@ impl Page {
         }
     }
 
+    /// Words at the left, an amount at the right end of their last line.
+    pub(crate) fn sum(&mut self, indent: usize, words: &str, amount: &str) {
+        let lines = wrap(words, COLUMNS.saturating_sub(indent + width(amount) + 2));
+        for (index, line) in lines.iter().enumerate() {
+            let led = format!("{:indent$}{line}", "");
+            let is_last = index + 1 == lines.len();
+            let gap = COLUMNS.saturating_sub(width(&led) + width(amount));
+            let after = if is_last { format!("{:gap$}{amount}", "") } else { String::new() };
+            self.line(&format!("{led}{after}"));
+        }
+    }
+
     fn led(&mut self, indent: usize, painted: &str, lead: &str, words: &str) {
         let inner = indent + width(lead);
         for (index, line) in wrap(words, COLUMNS.saturating_sub(inner)).iter().enumerate() {
@@ -146,6 +158,7 @@ mod tests {
         page.title(&"long ".repeat(40));
         page.hanging(4, "lead: ", &"x".repeat(300));
         page.wrapped(2, &"word ".repeat(60));
+        page.sum(4, &"word ".repeat(60), "$ 1,234.56");
         let page = page.finished();
         assert!(page.lines().all(|line| width(line) <= COLUMNS), "{page}");
     }

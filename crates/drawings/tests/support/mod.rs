@@ -61,6 +61,7 @@ pub(crate) fn plan(shape: &Shape) -> Plan {
         details: Details::default(),
         order: vec![],
         deliveries: vec![],
+        loads: plan::Loads::default(),
         checks: vec![],
         wind: None,
         cautions: vec![],

@@ -12,9 +12,11 @@ use super::laying::LayingTable;
 use super::measured::PlaneTable;
 use super::opening::OpeningTable;
 use super::order::OrderTable;
+use super::pricing::PriceTable;
 use super::setting_out::SettingOutTable;
 use super::silence::SilenceTable;
 use super::site::SiteTable;
+use super::stage::StageTable;
 
 /// A roof as measured, and what it is to be covered with.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
@@ -60,6 +62,10 @@ pub struct JobFile {
     pub attic: Option<AtticTable>,
     /// What is ordered beyond the count, and when it comes.
     pub order: Option<OrderTable>,
+    /// How units are staged on the roof.
+    pub stage: Option<StageTable>,
+    /// What is to be priced: rates and options.
+    pub price: Option<PriceTable>,
 }
 
 /// What the roof is covered with.
@@ -210,6 +216,11 @@ pub struct DeckTable {
     pub covering_load_psf: Option<f64>,
     /// Snow that the framing was designed for, pounds a square foot of plan.
     pub snow_load_psf: Option<f64>,
+    /// Live load that the framing was designed for, pounds a square foot of plan: people, tools and piles while the roof is
+    /// laid.
+    pub live_load_psf: Option<f64>,
+    /// Weight of the old covering that comes off, pounds a square foot of slope.
+    pub old_psf: Option<f64>,
     /// Whether an old covering lies on it and is to come off.
     pub old_covering: Option<bool>,
     /// How joints between its sheets are held.

@@ -14,10 +14,12 @@ use super::file::{BlockTable, DeckTable, EdgeTable, FastenerTable, JobFile, Outl
 use super::laying::laying;
 use super::opening::openings;
 use super::order::order;
+use super::pricing::price;
 use super::setting_out::setting_out;
 use super::side::side;
 use super::silence::silences;
 use super::site::{north, site};
+use super::stage::stage;
 use super::{CoveringChoice, Deck, FORMAT, Fastener, Job, block_path, measured, turret};
 
 /// No roof lies farther from its datum.
@@ -41,7 +43,7 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
     names_differ(&mut desk, &file.block);
     let job = Job {
         name: file.name.trim().into(),
-        covering: covering(&mut desk, &file.covering.sheet),
+        covering: sheet_choice(&mut desk, &file.covering.sheet, "covering.sheet"),
         blocks: file.block.iter().enumerate().map(|(index, table)| block(&mut desk, table, &block_path(index))).collect(),
         dormers: dormers(&mut desk, &file.dormer, &file.block),
         openings: openings(&mut desk, &file.opening),
@@ -57,6 +59,13 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         site: file.site.as_ref().map_or_else(Default::default, |table| site(&mut desk, table)),
         laying: file.laying.as_ref().map_or_else(Default::default, |table| laying(&mut desk, table)),
         order: order(&mut desk, &file.order.clone().unwrap_or_default()),
+        stage: stage(
+            &mut desk,
+            &file.stage.clone().unwrap_or_default(),
+            file.deck.as_ref().and_then(|deck| deck.live_load_psf),
+        ),
+        old_psf: file.deck.as_ref().and_then(|deck| desk.number("deck.old_psf", deck.old_psf, [0.0, 200.0])),
+        price: price(&mut desk, &file.price.clone().unwrap_or_default()),
         silences: silences(&mut desk, &file.silence),
         places: places.clone(),
     };
@@ -111,8 +120,8 @@ fn names_differ(desk: &mut Desk, blocks: &[BlockTable]) {
     }
 }
 
-fn covering(desk: &mut Desk, sheet: &str) -> CoveringChoice {
-    let path = "covering.sheet";
+/// The sheet named at a path of the job file.
+pub(super) fn sheet_choice(desk: &mut Desk, sheet: &str, path: &str) -> CoveringChoice {
     desk.expect(!sheet.trim().is_empty(), path, || "no sheet is named".into(), "Name one of `headlap sheets`.");
     let is_file = sheet.contains(['/', '\\']) || sheet.ends_with(".toml") || sheet.ends_with(".json");
     CoveringChoice { sheet: sheet.trim().into(), is_file, path: path.into() }

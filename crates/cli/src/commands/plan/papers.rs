@@ -2,21 +2,26 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use drawings::{cut_sheets, roof_plan, setting_out, svg};
+use drawings::{Scene, cut_sheets, roof_plan, setting_out, svg};
 use plan::Plan;
 
 use crate::note::Note;
 
 /// Writes the roof plan, a setting-out sheet for each laid plane and the cut list; makes the folder if need be, and tells what it wrote.
 pub(crate) fn write(plan: &Plan, folder: &Path) -> Result<Vec<PathBuf>, Box<Note>> {
-    fs::create_dir_all(folder).map_err(|error| unwritten(folder, &error))?;
     let mut taken = BTreeSet::new();
     let sheets =
         plan.layout.planes.iter().filter_map(|laid| Some((free_name(&laid.id, &mut taken), setting_out(plan, &laid.id)?)));
     let papers = roof_plan(plan).map(|scene| ("roof-plan.svg".to_owned(), scene)).into_iter().chain(sheets);
     let lists = cut_sheets(plan).into_iter().enumerate();
     let papers = papers.chain(lists.map(|(index, scene)| (format!("cut-list-{}.svg", index + 1), scene)));
-    papers
+    write_scenes(folder, papers)
+}
+
+/// Writes scenes as SVG under their names; makes the folder if need be, and tells what it wrote.
+pub(crate) fn write_scenes(folder: &Path, scenes: impl Iterator<Item = (String, Scene)>) -> Result<Vec<PathBuf>, Box<Note>> {
+    fs::create_dir_all(folder).map_err(|error| unwritten(folder, &error))?;
+    scenes
         .map(|(name, scene)| {
             let path = folder.join(name);
             fs::write(&path, svg(&scene)).map_err(|error| unwritten(&path, &error))?;

@@ -1,0 +1,173 @@
+//! The stage map: where on the roof units are set down, how many, and in which order.
+
+use plan::{Pile, Plan};
+
+use crate::clear::{Taken, boxed};
+use crate::lettering::{LINE, SMALL, centred, centred_strong, fitted, small, wrap};
+use crate::listing::{Listing, scenes};
+use crate::page::MARGIN;
+use crate::roof_plan::{Overhead, View, line_of};
+use crate::setting_out::surface_name;
+use crate::surface::Surface;
+use crate::title_block::{self, Field, ROW, field};
+use crate::{Anchor, Fill, Item, LineType, Page, Point, Scale, Scene, heading, scale_bar};
+
+/// The box of a pile, mm: its number over its units.
+const BOX: [f64; 2] = [11.0, 8.4];
+/// Round the roof, mm.
+const AROUND: f64 = 5.0;
+
+/// The map, and the list of the piles on as many papers as it takes; none where nothing is staged.
+#[must_use]
+pub fn stage(plan: &Plan) -> Vec<Scene> {
+    let Some(overhead) = Overhead::of(plan).filter(|_| !plan.loads.piles.is_empty()) else { return Vec::new() };
+    let map = spot(&overhead).map(|spot| draw(&overhead, &spot));
+    map.into_iter().chain(scenes(&[list(plan)], &plan.name, "Stage list")).collect()
+}
+
+/// A paper and a scale.
+struct Spot {
+    page: Page,
+    scale: Scale,
+}
+
+/// The smallest paper on which no pile's box lies over another; failing that, a large one that a copy shop has.
+fn spot(overhead: &Overhead) -> Option<Spot> {
+    let clear = spots(overhead).take(8).find(|spot| is_clear(overhead, spot.scale));
+    clear.or_else(|| spots(overhead).nth(5)).or_else(|| spots(overhead).next())
+}
+
+/// Papers, lying and upright, each with the largest scale at which the roof finds room.
+fn spots(overhead: &Overhead) -> impl Iterator<Item = Spot> {
+    let spot = move |page: Page| {
+        let scale = Scale::series().find(|&scale| fits(overhead, page, scale))?;
+        Some(Spot { page, scale })
+    };
+    Page::series().flat_map(|page| [page, page.turned()]).filter_map(spot)
+}
+
+fn fits(overhead: &Overhead, page: Page, scale: Scale) -> bool {
+    let [width, height] = View::of(overhead, scale).size.map(|long| long + 2.0 * AROUND);
+    let [room_width, room_height] = room(overhead.plan, page);
+    width <= room_width && height <= room_height
+}
+
+/// Between heading and foot, mm.
+fn room(plan: &Plan, page: Page) -> [f64; 2] {
+    let [width, height] = page.size();
+    [width - 2.0 * MARGIN, height - 2.0 * MARGIN - heading::HEIGHT - foot(plan, page)]
+}
+
+/// Scale bar, notes and title block with the space over them, mm.
+fn foot(plan: &Plan, page: Page) -> f64 {
+    scale_bar::ROOM[1] + LINE * notes(plan, page).len() as f64 + 6.0 + 2.0 * ROW
+}
+
+fn is_clear(overhead: &Overhead, scale: Scale) -> bool {
+    let mut taken = Taken::default();
+    middles(overhead, &View::of(overhead, scale)).iter().all(|&(_, middle)| {
+        let corners = boxed(middle, BOX, 0.0);
+        let clear = taken.is_clear(&corners);
+        taken.add(&corners);
+        clear
+    })
+}
+
+/// Every pile with its middle on the paper.
+fn middles<'a>(overhead: &'a Overhead, view: &View) -> Vec<(&'a Pile, Point)> {
+    let surface = |id: &str| overhead.surfaces.iter().find(|surface: &&Surface| surface.plane.id == id);
+    let piles = overhead.plan.loads.piles.iter();
+    piles.filter_map(|pile| Some((pile, view.point(surface(&pile.plane)?.place(pile.at_in))))).collect()
+}
+
+fn draw(overhead: &Overhead, spot: &Spot) -> Scene {
+    let (plan, page) = (overhead.plan, spot.page);
+    let view = View::of(overhead, spot.scale);
+    let [room_width, room_height] = room(plan, page);
+    let left = MARGIN + (room_width - view.size[0]) / 2.0;
+    let top = MARGIN + heading::HEIGHT + (room_height - view.size[1]) / 2.0;
+    let lines = overhead.stretches.iter().filter_map(|stretch| {
+        let points = stretch.ends.map(|end| view.point(end)).to_vec();
+        Some(Item::Line { points, line: line_of(stretch)? })
+    });
+    let piles = middles(overhead, &view);
+    let drawn = lines.chain(piles.iter().flat_map(|(pile, middle)| draw_pile(pile, *middle)));
+    let mut items = heading::draw(page, &plan.name, "Stage map");
+    items.extend(drawn.map(|item| item.shifted([left, top])));
+    items.extend(scale_bar::draw(spot.scale, [MARGIN, MARGIN + heading::HEIGHT + room_height + scale_bar::ROOM[1] - 2.0]));
+    items.extend(draw_notes(plan, page));
+    items.extend(title_block::draw(page, &title(plan, spot)));
+    let description = format!("The roof seen from above at {}, with {} piles of units.", spot.scale, piles.len());
+    Scene { page, title: format!("Stage map: {}", plan.name), description, items }
+}
+
+/// Its number, and under it the units that are set down at once; more than once, how often.
+fn draw_pile(pile: &Pile, middle: Point) -> [Item; 3] {
+    let [half_width, half_height] = BOX.map(|long| long / 2.0 - 0.3);
+    let ring = boxed(middle, [2.0 * half_width, 2.0 * half_height], 0.0).to_vec();
+    let times = if pile.times > 1 { format!("{}×{}", pile.times, pile.at_once) } else { pile.at_once.to_string() };
+    [
+        Item::Shape { rings: vec![ring], line: LineType::Piece, fill: Fill::Paper },
+        centred_strong([middle[0], middle[1] - 1.8], 0.0, pile.number.to_string()),
+        centred([middle[0], middle[1] + 1.8], 0.0, fitted(&times, SMALL, BOX[0] - 1.0)),
+    ]
+}
+
+/// From the lowest line up.
+fn notes(plan: &Plan, page: Page) -> Vec<String> {
+    let [width, _] = page.size();
+    let how = "In each box: the number of the pile, in the order in which piles are set down, and its units; 2×40 is 40 now and \
+               as many again when they are laid.";
+    let sentences = [how].into_iter().chain(plan.loads.cautions.iter().map(String::as_str));
+    let mut lines: Vec<String> = sentences.flat_map(|words| wrap(words, SMALL, width - 2.0 * MARGIN)).collect();
+    lines.reverse();
+    lines
+}
+
+fn draw_notes(plan: &Plan, page: Page) -> Vec<Item> {
+    let [_, height] = page.size();
+    let line = |(index, words): (usize, String)| {
+        small([MARGIN, height - MARGIN - 2.0 * ROW - 3.5 - LINE * index as f64], Anchor::Start, words)
+    };
+    notes(plan, page).into_iter().enumerate().map(line).collect()
+}
+
+fn title(plan: &Plan, spot: &Spot) -> [Vec<Field>; 2] {
+    let invented = if plan.covering.invented { ", invented figures" } else { "" };
+    [
+        vec![
+            field(8.5, "Job", &plan.name),
+            field(2.5, "Sheet", "Stage map"),
+            field(2.0, "Piles", plan.loads.piles.len().to_string()),
+        ],
+        vec![
+            field(8.5, "Covering", format!("{}{invented}", plan.covering.name)),
+            field(2.5, "Scale", spot.scale.to_string()),
+            field(2.0, "Paper", spot.page.name),
+        ],
+    ]
+}
+
+fn list(plan: &Plan) -> Listing {
+    Listing {
+        title: "Piles in the order in which they are set down",
+        headings: vec!["Pile", "Plane", "Courses", "Units", "At once", "Times", "lb", "psf"],
+        rows: plan.loads.piles.iter().map(|pile| row(plan, pile)).collect(),
+        summary: format!("{} piles", plan.loads.piles.len()),
+    }
+}
+
+fn row(plan: &Plan, pile: &Pile) -> Vec<String> {
+    let [first, last] = pile.courses.map(|course| course + 1);
+    let courses = if first == last { first.to_string() } else { format!("{first}-{last}") };
+    vec![
+        pile.number.to_string(),
+        surface_name(plan, &pile.plane),
+        courses,
+        pile.units.to_string(),
+        pile.at_once.to_string(),
+        pile.times.to_string(),
+        format!("{:.0}", pile.weight_lb),
+        format!("{:.1}", pile.patch_psf),
+    ]
+}
