@@ -2,7 +2,6 @@
 //!
 //! The licensed designer, the maker's sheet and the local code decide; a rule tells, it permits nothing.
 
-mod edition;
 mod facts;
 mod family;
 mod figure;
@@ -17,7 +16,7 @@ mod trial;
 mod wind;
 mod withdrawal;
 
-pub use edition::Edition;
+pub use details::Edition;
 pub use facts::{Deck, DeckKind, Drive, Facts, Fastener, FastenerKind, Laying, Metal, Site, WindExposure};
 pub use family::Family;
 pub use rule::{Danger, Kind, Rule};

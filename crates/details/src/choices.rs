@@ -1,35 +1,18 @@
 use units::{Area, Length, Temperature};
 
-use crate::Roll;
+use crate::{Edition, Roll};
 
 /// Where the house stands; what was not told is unknown.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Climate {
-    /// Mean winter temperature.
+    /// Mean temperature of the winter, which is that of January.
     pub winter: Option<Temperature>,
     /// The place asks for an ice barrier, or does not, whatever the temperature.
     pub ice_barrier: Option<bool>,
     /// The residential code that is adopted.
-    pub code: Option<CodeEdition>,
+    pub code: Option<Edition>,
     /// Climate zone of the energy code, 1 to 8.
     pub zone: Option<u32>,
-}
-
-/// An edition of the International Residential Code.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum CodeEdition {
-    /// 2009.
-    Irc2009,
-    /// 2012.
-    Irc2012,
-    /// 2015.
-    Irc2015,
-    /// 2018.
-    Irc2018,
-    /// 2021.
-    Irc2021,
-    /// 2024.
-    Irc2024,
 }
 
 /// What the roof is laid on; what was not told is unknown.

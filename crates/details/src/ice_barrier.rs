@@ -6,14 +6,14 @@ use units::{Length, Pitch, Temperature};
 
 use crate::strip::{Lies, Patch, Strip};
 use crate::surface::{ANYWHERE, beside, carried, range, rises, stretches};
-use crate::{CodeEdition, DryInChoices, EaveBarrier, Given, Missing, Roll, WallFace};
+use crate::{Edition, DryInChoices, EaveBarrier, Given, Missing, Roll, WallFace};
 
 /// Below this mean winter temperature ice backs water up at the eaves (common practice, no published source).
 const COLD: Temperature = Temperature::fahrenheit(25.0);
 
 /// Editions that also ask for 36 in along the slope at 8:12 and steeper: 2015, 2018 and 2021 (International Residential
 /// Code R905.1.2, as a code officials' discussion of the 2024 edition tells; the code itself was not read).
-const STEEP_CLAUSE: std::ops::RangeInclusive<CodeEdition> = CodeEdition::Irc2015..=CodeEdition::Irc2021;
+const STEEP_CLAUSE: std::ops::RangeInclusive<Edition> = Edition::Of2015..=Edition::Of2021;
 const STEEP_CLAUSE_FROM: f64 = 8.0;
 const STEEP_CLAUSE_LENGTH: f64 = 36.0;
 
@@ -47,7 +47,7 @@ pub(crate) struct Shelter {
 /// The level distance × the slope factor, √(1 + (pitch/12)²); at 8:12 and steeper at least 36 in by the editions 2015 to
 /// 2021, and where no edition is known, which is the longer.
 #[must_use]
-pub fn ice_barrier_length(reach: Length, pitch: Pitch, code: Option<CodeEdition>) -> Length {
+pub fn ice_barrier_length(reach: Length, pitch: Pitch, code: Option<Edition>) -> Length {
     let sloped = reach * pitch.slope_factor();
     let is_asked = code.is_none_or(|code| STEEP_CLAUSE.contains(&code)) && pitch.rise() >= STEEP_CLAUSE_FROM;
     if is_asked && sloped.to_inches() < STEEP_CLAUSE_LENGTH { Length::inches(STEEP_CLAUSE_LENGTH) } else { sloped }

@@ -7,6 +7,7 @@ mod choices;
 mod cutting;
 mod details;
 mod drip_edge;
+mod edition;
 mod fasteners;
 mod given;
 mod ice_barrier;
@@ -18,8 +19,9 @@ mod surface;
 mod underlayment;
 mod vents;
 
-pub use choices::{Attic, Climate, CodeEdition, Deck, DryInChoices, FastenerGrid, Framing, RidgeVent, SoffitVent, WallFace};
+pub use choices::{Attic, Climate, Deck, DryInChoices, FastenerGrid, Framing, RidgeVent, SoffitVent, WallFace};
 pub use details::{Details, DryIn, EaveBarrier, Missing};
+pub use edition::Edition;
 pub use given::Given;
 pub use ice_barrier::{courses_that_reach, ice_barrier_length};
 pub use layers::{Layer, LayerKind, Layers};

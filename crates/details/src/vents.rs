@@ -3,7 +3,7 @@
 use covering::Covering;
 use units::{Area, Length};
 
-use crate::{Attic, CodeEdition, Framing, Given, Missing, RidgeVent};
+use crate::{Attic, Edition, Framing, Given, Missing, RidgeVent};
 
 /// What lets the attic breathe.
 #[derive(Debug, Clone, PartialEq)]
@@ -51,9 +51,9 @@ pub struct RidgeRun {
 
 /// How much of the NFA lies in the upper part, least and most: 40 to 50 % (International Residential Code 2012 R806.2, as a
 /// page quotes it, and later editions from memory, not read), 50 to 80 % in 2009 (as another page quotes it).
-const fn upper_share(code: Option<CodeEdition>) -> [f64; 2] {
+const fn upper_share(code: Option<Edition>) -> [f64; 2] {
     match code {
-        Some(CodeEdition::Irc2009) => [0.5, 0.8],
+        Some(Edition::Of2009) => [0.5, 0.8],
         _ => [0.4, 0.5],
     }
 }
@@ -67,11 +67,11 @@ const COLD_ZONES: u32 = 6;
 /// (as a page quotes it); 2015 on: balanced *and*, in climate zones 6 to 8, a vapour retarder (from memory, not read). No
 /// edition known: as the later ones, which ask for more.
 #[must_use]
-pub fn vent_share(attic: &Attic, code: Option<CodeEdition>, climate_zone: Option<u32>) -> (u32, String) {
+pub fn vent_share(attic: &Attic, code: Option<Edition>, climate_zone: Option<u32>) -> (u32, String) {
     let balanced = attic.balanced == Some(true);
     let retarder = attic.vapor_retarder == Some(true);
     let warm = climate_zone.is_some_and(|zone| zone < COLD_ZONES);
-    let either_will_do = matches!(code, Some(CodeEdition::Irc2009 | CodeEdition::Irc2012));
+    let either_will_do = matches!(code, Some(Edition::Of2009 | Edition::Of2012));
     match (balanced, retarder) {
         (true, true) => (300, "vents are balanced and a vapour retarder is there".into()),
         (true, false) if either_will_do => (300, "vents are balanced".into()),

@@ -6,7 +6,7 @@ mod common;
 use std::collections::BTreeSet;
 
 use common::{House, choices, ell_block, felted, gable_block, inches, opening, pitch, plain_slate, roll};
-use details::{CodeEdition, Details, Kind, Lies, Rolls, Strip, courses_that_reach, ice_barrier_length, underlayment_layers};
+use details::{Edition, Details, Kind, Lies, Rolls, Strip, courses_that_reach, ice_barrier_length, underlayment_layers};
 use geom::{polygon, region};
 use proptest::prelude::*;
 use roof::{EdgeKind, OpeningKind, Place};
@@ -50,11 +50,11 @@ fn the_barrier_reaches_24_in_past_the_wall() {
 #[test]
 fn thirty_six_inches_on_steep_slopes_by_edition() {
     let length = |overhang: f64, rise, code| ice_barrier_length(inches(overhang + 24.0), pitch(rise), code).to_inches();
-    for code in [CodeEdition::Irc2015, CodeEdition::Irc2018, CodeEdition::Irc2021] {
+    for code in [Edition::Of2015, Edition::Of2018, Edition::Of2021] {
         assert!((length(0.0, 8.0, Some(code)) - 36.0).abs() < 1e-9);
         assert!((length(0.0, 7.99, Some(code)) - 24.0 * pitch(7.99).slope_factor()).abs() < 1e-9);
     }
-    for code in [CodeEdition::Irc2012, CodeEdition::Irc2024] {
+    for code in [Edition::Of2012, Edition::Of2024] {
         assert!((length(0.0, 8.0, Some(code)) - 28.84).abs() < 0.006);
     }
     assert!((length(0.0, 8.0, None) - 36.0).abs() < 1e-9, "in doubt the longer");

@@ -4,7 +4,7 @@
 mod common;
 
 use common::{House, ell_block, felted, gable_block, inches};
-use details::{Attic, CodeEdition, Framing, RidgeVent, SoffitVent, Vents, vent_share};
+use details::{Attic, Edition, Framing, RidgeVent, SoffitVent, Vents, vent_share};
 use proptest::prelude::*;
 use units::Area;
 
@@ -60,7 +60,7 @@ fn conditions_by_edition() {
         let attic = Attic { balanced: Some(balanced), vapor_retarder: retarder, ..Attic::default() };
         vent_share(&attic, code, zone).0
     };
-    let [old, new] = [Some(CodeEdition::Irc2012), Some(CodeEdition::Irc2018)];
+    let [old, new] = [Some(Edition::Of2012), Some(Edition::Of2018)];
     assert_eq!(
         [share(true, None, old, None), share(false, Some(true), old, None), share(false, None, old, None)],
         [300, 300, 150]

@@ -130,7 +130,7 @@ fn each_mistake_is_named_with_its_place() {
         ("north_deg = 30", "code = \"2019\"", "site.code", "\"2019\""),
         ("north_deg = 30", "code = 2018", "site.code", "2018"),
         ("north_deg = 30", "risk_category = 5", "site.risk_category", "5"),
-        ("north_deg = 30", "january = 20", "site.january", "20"),
+        ("north_deg = 30", "winter = 20", "site.winter", "20"),
         ("north_deg = 30", "coldest = \"20\"", "site.coldest", "\"20\""),
         ("[site]", "[attick]\n[site]", "attick", "attick"),
         ("[site]", "[attic]\narea_sqft = 0\n[site]", "attic.area_sqft", "0"),

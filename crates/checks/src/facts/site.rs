@@ -24,8 +24,10 @@ pub struct Site {
     pub snow_exposure_factor: Option<f64>,
     /// Thermal factor of the snow load.
     pub snow_thermal_factor: Option<f64>,
-    /// Average of January.
-    pub january: Option<Temperature>,
+    /// Mean temperature of the winter, which is that of January.
+    pub winter: Option<Temperature>,
+    /// The place asks for an ice barrier, or does not, whatever the temperature.
+    pub ice_barrier: Option<bool>,
     /// The coldest that units get.
     pub coldest: Option<Temperature>,
     /// The space under the roof is heated.

@@ -50,11 +50,11 @@ fn spaced_deck_not_allowed(facts: &Facts) -> Verdict {
 
 /// Shakes.
 fn on_spaced_boards(facts: &Facts) -> Verdict {
-    let Some(january) = facts.site.january else {
-        return Verdict::missing(&["[site] january"]);
+    let Some(winter) = facts.site.winter else {
+        return Verdict::missing(&["[site] winter"]);
     };
-    let is_mild = january.to_fahrenheit() > figure!(25.0);
-    Verdict::judged(is_mild, format!("Shakes lie on spaced boards, and January averages {january}."))
+    let is_mild = winter.to_fahrenheit() > figure!(25.0);
+    Verdict::judged(is_mild, format!("Shakes lie on spaced boards, and January averages {winter}."))
 }
 
 #[cfg(test)]
@@ -68,7 +68,7 @@ mod tests {
     fn spaced(material: Material, january: Option<f64>) -> Trial {
         let mut trial = Trial::of(material);
         trial.deck.kind = Some(DeckKind::SpacedBoards);
-        trial.site.january = january.map(Temperature::fahrenheit);
+        trial.site.winter = january.map(Temperature::fahrenheit);
         trial
     }
 
@@ -81,7 +81,7 @@ mod tests {
         assert_eq!(cold.says("spaced-deck-not-allowed"), "Shakes lie on spaced boards, and January averages 20 °F.");
         assert_eq!(cold.adds(&spaced(Material::WoodShake, Some(30.0))), ["spaced-deck-not-allowed"]);
         let silent = spaced(Material::WoodShake, None);
-        assert_eq!(silent.says("spaced-deck-not-allowed"), "The job does not give [site] january.");
+        assert_eq!(silent.says("spaced-deck-not-allowed"), "The job does not give [site] winter.");
     }
 
     /// Slate lies on solid sheathing: R905.6.1, from memory, not read.

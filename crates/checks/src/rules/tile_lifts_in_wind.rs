@@ -36,7 +36,7 @@ fn tile_lifts_in_wind(facts: &Facts) -> Verdict {
     }
     let wind = match Wind::of(facts) {
         Ok(wind) => wind,
-        Err(missing) => return Verdict::missing(&missing),
+        Err(verdict) => return verdict,
     };
     let mut worst: Option<(f64, String)> = None;
     for (_, plane, covering) in tiled() {

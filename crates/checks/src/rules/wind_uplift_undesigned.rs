@@ -30,7 +30,7 @@ pub(crate) const RULE: Rule = Rule {
 fn wind_uplift_undesigned(facts: &Facts) -> Verdict {
     let wind = match Wind::of(facts) {
         Ok(wind) => wind,
-        Err(missing) => return Verdict::missing(&missing),
+        Err(verdict) => return verdict,
     };
     let planes = facts.covered().map(|(index, plane, _)| {
         let found = coefficients(wind.standard, plane.pitch.degrees(), wind.is_hip);
@@ -40,17 +40,18 @@ fn wind_uplift_undesigned(facts: &Facts) -> Verdict {
     if planes.is_empty() {
         return Verdict::not_applicable("There is no plane to cover.");
     }
-    let unknown = planes.iter().find(|(_, pressures)| pressures.is_none());
+    let unknown = planes.iter().filter(|(_, pressures)| pressures.is_none());
+    let unknown: Vec<&str> = unknown.map(|&(index, _)| facts.plane_name(at(index))).collect();
     let worst = planes.iter().filter_map(|&(index, pressures)| Some((index, pressures?)));
     let worst = worst.min_by(|(_, a), (_, b)| a.zones[2].total_cmp(&b.zones[2]));
-    let says = match (worst, unknown) {
-        (_, Some(&(index, _))) => {
-            let (name, standard) = (facts.plane_name(at(index)), wind.standard.name());
-            format!("{}; for {name} the coefficients of {standard} are not known here", wind.told())
-        }
-        (Some((index, pressures)), None) => format!("{}; {}", wind.told(), told(facts.plane_name(at(index)), &pressures)),
-        (None, None) => wind.told(),
-    };
+    let mut says = wind.told();
+    if let Some((index, pressures)) = worst {
+        says += &format!("; {}", told(facts.plane_name(at(index)), &pressures));
+    }
+    if !unknown.is_empty() {
+        let (names, standard) = (unknown.join("; "), wind.standard.name());
+        says += &format!("; for {names} the coefficients of {standard} are not known here");
+    }
     Verdict::attention(format!("{says}; zones are {:.1} ft wide. A licensed engineer decides.", wind.zone_width_ft))
 }
 
@@ -97,7 +98,9 @@ mod tests {
     #[test]
     fn what_is_not_known_is_not_made_up() {
         let says = windy(8.0, Edition::Of2021).says("wind-uplift-undesigned");
-        assert!(says.contains("for house, south the coefficients of ASCE 7-16 are not known here"), "{says}");
+        assert!(says.contains("for house, south; house, north the coefficients of ASCE 7-16 are not known here"), "{says}");
+        let says = "Wind by the edition of 2012 is not reckoned here: its maps give nominal speeds.";
+        assert_eq!(windy(4.0, Edition::Of2012).says("wind-uplift-undesigned"), says);
         let says = "The job does not give [site] wind_mph and [site] wind_exposure and [site] mean_roof_height.";
         assert_eq!(Trial::sound().says("wind-uplift-undesigned"), says);
     }

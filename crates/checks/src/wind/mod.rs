@@ -28,12 +28,14 @@ pub(crate) enum Standard {
 
 impl Standard {
     /// Whose coefficients the residential code of an edition holds. That the tables of 2018 still hold those of ASCE 7-10 is
-    /// seen from its figures (Table R301.2(2), 2018); the rest is from memory, not read.
-    pub(crate) const fn of(code: Edition) -> Self {
+    /// seen from its figures (Table R301.2(2), 2018); the rest is from memory, not read. None for 2009 and 2012, whose maps give
+    /// nominal speeds (from memory, not read).
+    pub(crate) const fn of(code: Edition) -> Option<Self> {
         match code {
-            Edition::Of2015 | Edition::Of2018 => Self::Of2010,
-            Edition::Of2021 => Self::Of2016,
-            Edition::Of2024 => Self::Of2022,
+            Edition::Of2009 | Edition::Of2012 => None,
+            Edition::Of2015 | Edition::Of2018 => Some(Self::Of2010),
+            Edition::Of2021 => Some(Self::Of2016),
+            Edition::Of2024 => Some(Self::Of2022),
         }
     }
 

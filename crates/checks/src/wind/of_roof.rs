@@ -1,7 +1,7 @@
 use roof::{EdgeKind, Point3, Roof};
 
 use crate::figure::figure;
-use crate::rule::absent;
+use crate::rule::{Verdict, absent};
 use crate::wind::{Pressures, Standard, coefficients, exposure_coefficient, velocity_pressure, zone_width};
 use crate::{Facts, WindExposure};
 
@@ -73,21 +73,24 @@ pub fn wind_on(facts: &Facts) -> Option<WindOn> {
 
 impl Wind {
     /// # Errors
-    /// The keys of the job that are not given.
-    pub(crate) fn of(facts: &Facts) -> Result<Self, Vec<&'static str>> {
+    /// What is not given, or not known here.
+    pub(crate) fn of(facts: &Facts) -> Result<Self, Verdict> {
         let site = facts.site;
         let height = site.mean_roof_height.map(units::Length::to_feet).or_else(|| mean_height_ft(facts.roof));
         let (Some(code), Some(mph), Some(exposure), Some(height_ft)) =
             (site.code, site.wind_mph, site.wind_exposure, height)
         else {
-            return Err(absent(&[
+            return Err(Verdict::missing(&absent(&[
                 (site.code.is_some(), "[site] code"),
                 (site.wind_mph.is_some(), "[site] wind_mph"),
                 (site.wind_exposure.is_some(), "[site] wind_exposure"),
                 (height.is_some() || facts.roof.planes.is_empty(), "[site] mean_roof_height"),
-            ]));
+            ])));
         };
-        let standard = Standard::of(code);
+        let Some(standard) = Standard::of(code) else {
+            let says = format!("Wind by the edition of {} is not reckoned here: its maps give nominal speeds.", code.name());
+            return Err(Verdict::not_applicable(says));
+        };
         let pressure = velocity_pressure(exposure_coefficient(standard, exposure, height_ft), mph);
         let zone_width_ft = zone_width(least_width_ft(facts.roof), height_ft);
         Ok(Self { standard, mph, exposure, height_ft, pressure, is_hip: is_hip(facts.roof), zone_width_ft })

@@ -1,7 +1,7 @@
 //! What goes under the units: as typed, and as meant. What is not typed is as below.
 
-use checks::{DeckKind, Edition};
-use details::{Climate, CodeEdition, DryInChoices, FastenerGrid, Roll, WallFace};
+use checks::DeckKind;
+use details::{Climate, DryInChoices, FastenerGrid, Roll, WallFace};
 use schemars::JsonSchema;
 use serde::Deserialize;
 use units::{Length, Mass, Measure};
@@ -223,17 +223,8 @@ pub(super) fn climate(desk: &mut Desk, table: &SiteTable) -> Climate {
     Climate {
         winter: table.winter,
         ice_barrier: table.ice_barrier,
-        code: table.code.map(edition),
+        code: table.code,
         zone: desk.whole("site.climate_zone", table.climate_zone, [1, 8]),
-    }
-}
-
-const fn edition(code: Edition) -> CodeEdition {
-    match code {
-        Edition::Of2015 => CodeEdition::Irc2015,
-        Edition::Of2018 => CodeEdition::Irc2018,
-        Edition::Of2021 => CodeEdition::Irc2021,
-        Edition::Of2024 => CodeEdition::Irc2024,
     }
 }
 

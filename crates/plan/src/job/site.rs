@@ -14,7 +14,7 @@ use super::resolve::Desk;
 pub struct SiteTable {
     /// Direction of north in plan, degrees clockwise from +y, -360 to 360. Absent: 0, +y is north.
     pub north_deg: Option<f64>,
-    /// Edition of the residential code in force: "2015", "2018", "2021", "2024".
+    /// Edition of the residential code in force: "2009", "2012", "2015", "2018", "2021" or "2024".
     pub code: Option<Edition>,
     /// Basic (ultimate) design wind speed of the place, miles an hour.
     pub wind_mph: Option<f64>,
@@ -30,9 +30,7 @@ pub struct SiteTable {
     pub snow_exposure_factor: Option<f64>,
     /// Thermal factor of the snow load, 0.85 to 1.3.
     pub snow_thermal_factor: Option<f64>,
-    /// Average temperature of January: "22 F".
-    pub january: Option<Temperature>,
-    /// Average of the whole winter: "22 F". Below 25 F an ice barrier is laid along the eaves.
+    /// Mean temperature of the winter, which is that of January: "22 F". Below 25 F an ice barrier is laid along the eaves.
     pub winter: Option<Temperature>,
     /// Whether the place asks for an ice barrier; it rules over the temperature.
     pub ice_barrier: Option<bool>,
@@ -70,7 +68,8 @@ pub(super) fn site(desk: &mut Desk, table: &SiteTable) -> Site {
         ground_snow_psf: desk.number("site.ground_snow_psf", table.ground_snow_psf, [0.0, 1000.0]),
         snow_exposure_factor: desk.number("site.snow_exposure_factor", table.snow_exposure_factor, [0.7, 1.2]),
         snow_thermal_factor: desk.number("site.snow_thermal_factor", table.snow_thermal_factor, [0.85, 1.3]),
-        january: table.january,
+        winter: table.winter,
+        ice_barrier: table.ice_barrier,
         coldest: table.coldest,
         heated: table.heated,
         trees: table.trees,

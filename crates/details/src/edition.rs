@@ -4,6 +4,12 @@ use serde::Deserialize;
 /// Edition of the International Residential Code, by its year.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize, JsonSchema)]
 pub enum Edition {
+    /// 2009.
+    #[serde(rename = "2009")]
+    Of2009,
+    /// 2012.
+    #[serde(rename = "2012")]
+    Of2012,
     /// 2015.
     #[serde(rename = "2015")]
     Of2015,
@@ -19,13 +25,12 @@ pub enum Edition {
 }
 
 impl Edition {
-    /// Every edition known here, the oldest first.
-    pub const ALL: [Self; 4] = [Self::Of2015, Self::Of2018, Self::Of2021, Self::Of2024];
-
     /// Its year.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
+            Self::Of2009 => "2009",
+            Self::Of2012 => "2012",
             Self::Of2015 => "2015",
             Self::Of2018 => "2018",
             Self::Of2021 => "2021",
