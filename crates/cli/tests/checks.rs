@@ -56,6 +56,25 @@ fn found<'a>(checks: &'a Value, rule: &str) -> &'a Value {
     checks.as_array().expect("a list").iter().find(|check| check["rule"] == rule).expect("the rule is there")
 }
 
+/// Everything that could cost the warranty stands in one list, people under a heading of their own, and nothing twice.
+#[test]
+fn one_list_of_what_endangers_the_warranty() {
+    let here = folder("warranty", FLAT);
+    let page = out(&headlap(&here, &["check", "job.toml"]));
+    let after = |heading: &str| page.split_once(heading).expect(heading).1.split("\n\n").next().unwrap_or_default().to_owned();
+    let list = after("What a maker could refuse the warranty for");
+    let told = json(&headlap(&here, &["check", "job.toml", "--format", "json"]));
+    for check in told.as_array().expect("a list") {
+        let name = check["rule"].as_str().expect("a name");
+        let is_found = ["fail", "attention"].contains(&check["outcome"].as_str().expect("an outcome"));
+        let is_listed = list.lines().any(|line| line.ends_with(name));
+        let endangers = check["endangers"].as_array().expect("a list").contains(&Value::from("warranty"));
+        assert_eq!(is_listed, is_found && endangers, "{name}: {list}");
+        assert_eq!(page.matches(&format!("{name} (")).count(), 1, "{name}: {page}");
+    }
+    assert!(after("People on the roof").contains("falls-from-roof"), "{page}");
+}
+
 #[test]
 fn every_rule_is_listed_with_source_and_remedy_and_has_a_page() {
     let here = folder("rules", FLAT);

@@ -41,7 +41,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let loads = loads::loads(job, &roof, &laying, &details, covering, packs);
     let (order, deliveries) = ordering::told(&roof, order);
     problems.extend(silences_of_nothing(job, &roof));
-    let (checks, wind) = checks(job, &roof, &laying, &coverings);
+    let (checks, wind) = checks(job, &roof, &laying, &coverings, &details);
     Plan {
         format: FORMAT,
         name: job.name.clone(),
@@ -52,9 +52,9 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
         order,
         deliveries,
         loads,
+        cautions: cautions(&checks),
         checks,
         wind,
-        cautions: cautions(&roof, covering),
         roof: shape(&roof, cheeks, job.north_deg),
     }
 }

@@ -19,8 +19,8 @@ pub struct Deck {
     pub covering_load_psf: Option<f64>,
     /// Snow that the framing was designed for, pounds a square foot of plan.
     pub snow_load_psf: Option<f64>,
-    /// An old covering lies on it and is to come off.
-    pub old_covering: Option<bool>,
+    /// Old coverings that lie on it and come off.
+    pub old_layers: Option<u32>,
 }
 
 /// What a deck is made of.

@@ -5,7 +5,7 @@
 //! ## Why it matters
 //! Falls kill more roofers than all else; on a steep roof a warning line holds nobody.
 //! ## Remedy
-//! Guard rails with toe boards, nets or personal fall arrest, planned before anybody climbs; local law and your own safety plan decide.
+//! Guard rails with toe boards, nets or personal fall arrest, planned before anybody climbs; no foot on wet, frosted or dusty units, none on finished courses; local law and your own safety plan decide.
 //! ## Source
 //! 29 CFR 1926.501(b)(13) as explained by the Occupational Safety and Health Administration (United States), read; 4 in 12 as a guide to 1926.500 quotes it.
 

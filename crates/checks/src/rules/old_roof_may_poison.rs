@@ -20,21 +20,21 @@ pub(crate) const RULE: Rule = Rule {
     family: Family::People,
     endangers: &[Danger::Safety],
     reading: Reading::Memory,
-    about: "deck.old_covering",
+    about: "deck.old_layers",
     groups: &[],
     file: include_str!("old_roof_may_poison.rs"),
     run: old_roof_may_poison,
 };
 
 fn old_roof_may_poison(facts: &Facts) -> Verdict {
-    match (facts.deck.old_covering, facts.site.built) {
-        (None, _) => Verdict::missing(&["[deck] old_covering"]),
-        (Some(false), _) => Verdict::pass("Nothing old comes off."),
-        (Some(true), None) => Verdict::attention("An old covering comes off, and the job does not give [site] built."),
-        (Some(true), Some(year)) if f64::from(year) < figure!(1980.0) => {
+    match (facts.deck.old_layers, facts.site.built) {
+        (None, _) => Verdict::missing(&["[deck] old_layers"]),
+        (Some(0), _) => Verdict::pass("Nothing old comes off."),
+        (Some(_), None) => Verdict::attention("An old covering comes off, and the job does not give [site] built."),
+        (Some(_), Some(year)) if f64::from(year) < figure!(1980.0) => {
             Verdict::attention(format!("An old covering comes off a house of {year}: test it for asbestos and lead first."))
         }
-        (Some(true), Some(year)) => Verdict::pass(format!("The house was built in {year}.")),
+        (Some(_), Some(year)) => Verdict::pass(format!("The house was built in {year}.")),
     }
 }
 
@@ -45,7 +45,7 @@ mod tests {
 
     fn stripped(built: Option<u32>) -> Trial {
         let mut trial = Trial::sound();
-        trial.deck.old_covering = Some(true);
+        trial.deck.old_layers = Some(1);
         trial.site.built = built;
         trial
     }
@@ -59,6 +59,6 @@ mod tests {
         );
         let says = "An old covering comes off a house of 1925: test it for asbestos and lead first.";
         assert_eq!(stripped(Some(1925)).says("old-roof-may-poison"), says);
-        assert_eq!(Trial::sound().says("old-roof-may-poison"), "The job does not give [deck] old_covering.");
+        assert_eq!(Trial::sound().says("old-roof-may-poison"), "The job does not give [deck] old_layers.");
     }
 }

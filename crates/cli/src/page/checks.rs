@@ -1,3 +1,4 @@
+use ::checks::Family;
 use plan::{Check, Plan};
 
 use super::text::Page;
@@ -24,6 +25,8 @@ pub(crate) fn write_all(page: &mut Page, plan: &Plan) {
     for outcome in ["not-applicable", "pass"] {
         of(plan, outcome).for_each(|check| of_check(page, check));
     }
+    warranty(page, plan);
+    people(page, plan);
     page.wrapped(2, DECIDE);
 }
 
@@ -33,7 +36,31 @@ const DECIDE: &str = "The licensed designer, the maker's sheet and the local cod
 fn head(page: &mut Page, plan: &Plan) {
     page.heading(&format!("Checks: {}", tally(&plan.checks)));
     for outcome in ["fail", "attention"] {
-        of(plan, outcome).for_each(|check| of_check(page, check));
+        of(plan, outcome).filter(|check| !is_caution(check)).for_each(|check| of_check(page, check));
+    }
+}
+
+/// What could cost the warranty, in one list.
+fn warranty(page: &mut Page, plan: &Plan) {
+    let found = ["fail", "attention"].into_iter().flat_map(|outcome| of(plan, outcome));
+    let at_risk: Vec<&Check> = found.filter(|check| check.endangers.contains(&"warranty")).collect();
+    page.heading("What a maker could refuse the warranty for");
+    if at_risk.is_empty() {
+        page.wrapped(2, "Nothing was found; what is not applicable above was not judged.");
+    }
+    at_risk.into_iter().for_each(|check| page.judged(2, check.outcome, word(check), check.rule));
+}
+
+/// Rules about people fail nowhere; what they find stands under a heading of its own.
+fn is_caution(check: &Check) -> bool {
+    check.family == Family::People.name()
+}
+
+fn people(page: &mut Page, plan: &Plan) {
+    let cautions: Vec<&Check> = of(plan, "attention").filter(|check| is_caution(check)).collect();
+    if !cautions.is_empty() {
+        page.heading("People on the roof");
+        cautions.into_iter().for_each(|check| of_check(page, check));
     }
 }
 
@@ -52,16 +79,19 @@ fn tally(checks: &[Check]) -> String {
     told.join(", ")
 }
 
+fn word(check: &Check) -> &'static str {
+    match check.outcome {
+        "pass" => "PASS  ",
+        "fail" => "FAIL  ",
+        "attention" => "LOOK  ",
+        _ => "N/A   ",
+    }
+}
+
 fn of_check(page: &mut Page, check: &Check) {
-    let word = match check.outcome {
-        "pass" => "PASS",
-        "fail" => "FAIL",
-        "attention" => "LOOK",
-        _ => "N/A",
-    };
     let edition = check.edition.map_or_else(String::new, |edition| format!(" {edition}"));
     let who = format!("{} ({}{edition})", check.rule, check.kind);
-    page.judged(2, check.outcome, &format!("{word:<6}"), &format!("{who}: {}", check.says));
+    page.judged(2, check.outcome, word(check), &format!("{who}: {}", check.says));
     if check.outcome == "fail" || check.outcome == "attention" {
         page.wrapped(8, &format!("Endangers: {}. Remedy: {}", check.endangers.join(", "), check.remedy));
         page.wrapped(8, &format!("Source: {}", check.source));

@@ -221,8 +221,6 @@ pub struct DeckTable {
     pub live_load_psf: Option<f64>,
     /// Weight of the old covering that comes off, pounds a square foot of slope.
     pub old_psf: Option<f64>,
-    /// Whether an old covering lies on it and is to come off.
-    pub old_covering: Option<bool>,
     /// How joints between its sheets are held.
     pub joints: Option<DeckJoints>,
     /// Old coverings that lie on it and come off.

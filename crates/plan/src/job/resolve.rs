@@ -202,7 +202,7 @@ fn deck(desk: &mut Desk, table: &DeckTable) -> Deck {
         gravity: desk.number("deck.gravity", table.gravity, [0.2, 1.2]),
         covering_load_psf: desk.number("deck.covering_load_psf", table.covering_load_psf, [0.5, 200.0]),
         snow_load_psf: desk.number("deck.snow_load_psf", table.snow_load_psf, [0.0, 1000.0]),
-        old_covering: table.old_covering,
+        old_layers: table.old_layers,
     }
 }
 
