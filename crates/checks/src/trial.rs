@@ -1,9 +1,10 @@
 //! A sound roof to spoil: one plane of twenty courses in half bond, by a sheet made for the tests.
 
 use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Parted, Starter, Underlayment, Unit, Wood};
+use details::{Attic, Details, DryInChoices, FastenerGrid, Lies, Patch, Piece, RidgeRun, RidgeVent, Roll, Rolls, SoffitVent, Strip, Vents};
 use layout::{Course, LaidPlane, Layout, Run, Starters, UnitKind};
 use roof::{Block, Frame, OutlineAt, Plane, Roof, Side, SideKind};
-use units::{Length, Mass, Pitch};
+use units::{Area, Length, Mass, Pitch};
 
 use crate::{Checked, Deck, DeckKind, Drive, Edition, Facts, Fastener, FastenerKind, Laying, Metal, Outcome, Site, check};
 
@@ -12,6 +13,10 @@ pub(crate) struct Trial {
     pub(crate) layout: Layout,
     pub(crate) covering: Covering,
     pub(crate) covered: bool,
+    pub(crate) details: Details,
+    pub(crate) dry_in: DryInChoices,
+    pub(crate) overhang_of: Vec<Option<Length>>,
+    pub(crate) attic: Option<Attic>,
     pub(crate) deck: Deck,
     pub(crate) fastener: Fastener,
     pub(crate) site: Site,
@@ -27,7 +32,9 @@ impl Trial {
         let layout = Layout { planes: vec![laid(&covering, Self::EXPOSURE)], ..Layout::default() };
         let roof = Roof { planes: vec![plane(8.0)], ..Roof::default() };
         let (deck, fastener, site, laying) = (deck(), fastener(), site(), Laying::default());
-        Self { roof, layout, covering, covered: true, deck, fastener, site, laying }
+        let (details, dry_in) = (Details::default(), dry_in());
+        let (overhang_of, attic, covered) = (Vec::new(), None, true);
+        Self { roof, layout, covering, covered, details, dry_in, overhang_of, attic, deck, fastener, site, laying }
     }
 
     /// The same roof in another material, sound by the code's figures for it.
@@ -70,6 +77,45 @@ impl Trial {
         Self { roof, layout: Layout::default(), ..Self::sound() }
     }
 
+    /// The sound roof over an attic of 1,500 sq ft, whose ridges and eaves give so many square inches by what the job tells: at
+    /// 300 the vents are said to be balanced, and a vapour retarder to be there.
+    pub(crate) fn vented(share: u32, upper: f64, lower: f64) -> Self {
+        let needed = 1500.0 * 144.0 / f64::from(share);
+        let [floor, nfa] = [1500.0 * 144.0, 18.0].map(Area::square_inches);
+        let is_lesser = share == 300;
+        let vents = Vents {
+            floor,
+            share,
+            why: if is_lesser { "vents are balanced and a vapour retarder is there" } else { "none is told" }.into(),
+            needed: Area::square_inches(needed),
+            upper: [0.4, 0.5].map(|of| Area::square_inches(of * needed)),
+            lower: Area::square_inches(lower),
+            ridges: vec![RidgeRun { line: 0, from: 12.0, to: 12.0 + upper / 18.0 * 12.0, sections: 9 }],
+            section: Some(Length::feet(4.0)),
+            ridge_gives: Area::square_inches(upper),
+            slot: None,
+            soffit: None,
+            eaves: Length::feet(1000.0),
+            notes: Vec::new(),
+        };
+        let ridge_vent = RidgeVent { nfa_per_foot: nfa, section: Length::feet(4.0), end: Length::feet(1.0), framing: None };
+        let attic = Attic {
+            vapor_retarder: Some(is_lesser),
+            balanced: Some(is_lesser),
+            ridge_vent: Some(ridge_vent),
+            soffit_vent: Some(SoffitVent { nfa_per_foot: nfa }),
+            ..Attic::default()
+        };
+        let details = Details { vents: Some(vents), ..Details::default() };
+        Self { details, attic: Some(attic), ..Self::sound() }
+    }
+
+    /// Strips of one kind under the units, from a roll of this width.
+    pub(crate) fn roll(&mut self, kind: details::Kind, width: f64, strips: Vec<Strip>) {
+        let roll = Roll { width: Length::inches(width), ..plain_roll() };
+        self.details.dry_in.rolls.push(Rolls { kind, sheet: String::new(), roll, strips, count: 1, bound: 1 });
+    }
+
     /// Lays one of its planes, as if it were as wide and as high as the sound roof's.
     pub(crate) fn lay(&mut self, plane: usize, exposure: f64) {
         self.layout.planes.push(LaidPlane { plane, ..laid(&self.covering, exposure) });
@@ -96,8 +142,9 @@ impl Trial {
     }
 
     pub(crate) fn facts<'a>(&'a self, covering_of: &'a [Option<&'a Covering>]) -> Facts<'a> {
-        let Self { roof, layout, deck, fastener, site, laying, .. } = self;
-        Facts { roof, layout, covering_of, deck, fastener, site, laying }
+        let Self { roof, layout, details, dry_in, overhang_of, attic, deck, fastener, site, laying, .. } = self;
+        let attic = *attic;
+        Facts { roof, layout, covering_of, details, dry_in, overhang_of, attic, deck, fastener, site, laying }
     }
 
     pub(crate) fn check(&self) -> Vec<Checked> {
@@ -149,6 +196,40 @@ pub(crate) fn house(
         sides: pitches.map(|rise| Side::new(kind(rise))).to_vec(),
         holes: Vec::new(),
         eave_height: eave_height_ft * 12.0,
+    }
+}
+
+/// A strip on a plane, of pieces that begin at the first of each pair and are as long as the second.
+pub(crate) fn strip(lies: Lies, plane: usize, u: [f64; 2], v: [f64; 2], pieces: &[[f64; 2]]) -> Strip {
+    let corners = [[u[0], v[0]], [u[1], v[0]], [u[1], v[1]], [u[0], v[1]]];
+    let pieces = pieces.iter().map(|&[from, length]| Piece { roll: 0, from, length }).collect();
+    Strip { lies, patches: vec![Patch { plane, corners }], length: u[1] - u[0], pieces, fasteners: 0 }
+}
+
+fn plain_roll() -> Roll {
+    let [width, length, side_lap, end_lap] = [36.0, 800.0, 2.0, 4.0].map(Length::inches);
+    Roll { name: "a roll".into(), width, length, side_lap, end_lap, weight: Mass::pounds(0.0) }
+}
+
+/// What the code asks for; nothing told of the walls.
+fn dry_in() -> DryInChoices {
+    let [past_wall, over_barrier, end_lap_offset, carried_over] = [24.0, 3.0, 72.0, 6.0].map(Length::inches);
+    let [at_laps, in_field] = [6.0, 12.0].map(Length::inches);
+    DryInChoices {
+        ice_barrier: plain_roll(),
+        past_wall,
+        wall_face: None,
+        wall_thickness: None,
+        overhang: None,
+        at_valleys: None,
+        at_rakes: None,
+        round_openings: None,
+        over_barrier,
+        end_lap_offset,
+        carried_over,
+        interlayment: plain_roll(),
+        drip_edge: plain_roll(),
+        fasteners: FastenerGrid { at_laps, in_field, box_count: 1000 },
     }
 }
 

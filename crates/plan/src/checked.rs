@@ -2,6 +2,7 @@
 
 use checks::{Checked, Facts, Place};
 use covering::Covering;
+use details::Details;
 use layout::Layout;
 use reader::nearest;
 use roof::{Plane, Roof};
@@ -16,11 +17,16 @@ pub(crate) fn checks(
     roof: &Roof,
     layout: &Layout,
     covering_of: &[Option<&Covering>],
+    details: &Details,
 ) -> (Vec<Check>, Option<Wind>) {
     let facts = Facts {
         roof,
         layout,
         covering_of,
+        details,
+        dry_in: &job.dry_in,
+        overhang_of: &roof::overhangs(roof, &job.blocks, &job.dormers),
+        attic: job.attic,
         deck: &job.deck.unwrap_or_default(),
         fastener: &job.fastener.unwrap_or_default(),
         site: &job.site,

@@ -1,14 +1,18 @@
+pub(crate) mod attic;
 mod deck;
 pub(crate) mod drip;
 mod fastener;
 pub(crate) mod joints;
 mod laying;
+pub(crate) mod sheets;
 mod site;
 
 use crate::{Place, Rule};
 use covering::{Band, Covering, Material};
+use details::{Attic, Details, DryInChoices};
 use layout::{LaidPlane, Layout};
 use roof::{Plane, Roof};
+use units::Length;
 
 pub use deck::{Deck, DeckKind};
 pub use fastener::{Drive, Fastener, FastenerKind, Metal};
@@ -24,6 +28,14 @@ pub struct Facts<'a> {
     pub layout: &'a Layout,
     /// The covering of each of `roof.planes`; none for planes that are measured only.
     pub covering_of: &'a [Option<&'a Covering>],
+    /// What goes under and around the units.
+    pub details: &'a Details,
+    /// What was chosen for it.
+    pub dry_in: &'a DryInChoices,
+    /// How far each of `roof.lines` that is an eave stands out past the wall, in plan; none where it is not known.
+    pub overhang_of: &'a [Option<Length>],
+    /// What is to breathe.
+    pub attic: Option<Attic>,
     /// What the units are nailed to.
     pub deck: &'a Deck,
     /// What they are fastened with.

@@ -2,6 +2,7 @@
 
 use crate::Rule;
 
+mod attic_vents_too_small;
 mod boards_off_the_nails;
 mod chalk_stains_units;
 mod closed_valley_gathers;
@@ -12,6 +13,9 @@ mod cut_piece_loses_its_nails;
 mod dead_valley;
 mod dust_from_sawing;
 mod eave_drips_on_roof_below;
+mod edge_metal_lap_too_short;
+mod end_lap_too_short;
+mod end_laps_in_line;
 mod exposure_not_a_mark;
 mod exposure_over_code;
 mod exposure_too_great;
@@ -24,7 +28,10 @@ mod gap_too_tight;
 mod headlap_below_code;
 mod headlap_too_short;
 mod heat_on_roof;
+mod ice_barrier_left_out;
+mod ice_barrier_too_short;
 mod impact_class_below_site;
+mod interlayment_misplaced;
 mod joint_over_joint;
 mod ladder_too_short;
 mod laid_too_cold;
@@ -41,6 +48,7 @@ mod opening_near_valley;
 mod piece_too_small;
 mod pitch_below_code;
 mod pitch_too_low;
+mod ridge_vent_longer_than_ridge;
 mod sidelap_below_code;
 mod slate_sidelap_too_short;
 mod snow_over_framing;
@@ -52,10 +60,15 @@ mod tile_lifts_in_wind;
 mod too_few_nails;
 mod top_course_too_short;
 mod top_out_of_parallel;
+mod underlayment_held_too_loosely;
+mod underlayment_lap_too_short;
+mod underlayment_of_too_few_layers;
 mod unit_lies_too_flat;
+mod units_close_the_slot;
 mod units_not_conditioned;
 mod valley_dies_at_wall;
 mod valley_flows_unequal;
+mod vents_out_of_balance;
 mod wind_class_below_site;
 mod wind_uplift_undesigned;
 
@@ -89,6 +102,19 @@ pub const RULES: &[Rule] = &[
     nail_smaller_than_code::RULE,
     too_few_nails::RULE,
     nail_metal_unfit::RULE,
+    ice_barrier_left_out::RULE,
+    ice_barrier_too_short::RULE,
+    underlayment_of_too_few_layers::RULE,
+    underlayment_lap_too_short::RULE,
+    end_lap_too_short::RULE,
+    end_laps_in_line::RULE,
+    underlayment_held_too_loosely::RULE,
+    edge_metal_lap_too_short::RULE,
+    interlayment_misplaced::RULE,
+    attic_vents_too_small::RULE,
+    vents_out_of_balance::RULE,
+    ridge_vent_longer_than_ridge::RULE,
+    units_close_the_slot::RULE,
     closed_valley_gathers::RULE,
     cricket_missing::RULE,
     dead_valley::RULE,
