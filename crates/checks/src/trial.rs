@@ -1,7 +1,10 @@
 //! A sound roof to spoil: one plane of twenty courses in half bond, by a sheet made for the tests.
 
 use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Parted, Starter, Underlayment, Unit, Wood};
-use details::{Attic, Details, DryInChoices, FastenerGrid, Lies, Patch, Piece, RidgeRun, RidgeVent, Roll, Rolls, SoffitVent, Strip, Vents};
+use details::{
+    Attic, Details, DryInChoices, FastenerGrid, Lies, Patch, Piece, RidgeRun, RidgeVent, Roll, Rolls, SoffitVent, Strip,
+    Vents,
+};
 use layout::{Course, LaidPlane, Layout, Run, Starters, UnitKind};
 use roof::{Block, Frame, OutlineAt, Plane, Roof, Side, SideKind};
 use units::{Area, Length, Mass, Pitch};

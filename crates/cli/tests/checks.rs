@@ -61,7 +61,8 @@ fn found<'a>(checks: &'a Value, rule: &str) -> &'a Value {
 fn one_list_of_what_endangers_the_warranty() {
     let here = folder("warranty", FLAT);
     let page = out(&headlap(&here, &["check", "job.toml"]));
-    let after = |heading: &str| page.split_once(heading).expect(heading).1.split("\n\n").next().unwrap_or_default().to_owned();
+    let after =
+        |heading: &str| page.split_once(heading).expect(heading).1.split("\n\n").next().unwrap_or_default().to_owned();
     let list = after("What a maker could refuse the warranty for");
     let told = json(&headlap(&here, &["check", "job.toml", "--format", "json"]));
     for check in told.as_array().expect("a list") {

@@ -6,7 +6,7 @@ use units::{Length, Pitch, Temperature};
 
 use crate::strip::{Lies, Patch, Strip};
 use crate::surface::{ANYWHERE, beside, carried, range, rises, stretches};
-use crate::{Edition, DryInChoices, EaveBarrier, Given, Missing, Roll, WallFace};
+use crate::{DryInChoices, EaveBarrier, Edition, Given, Missing, Roll, WallFace};
 
 /// Below this mean winter temperature ice backs water up at the eaves (common practice, no published source).
 const COLD: Temperature = Temperature::fahrenheit(25.0);

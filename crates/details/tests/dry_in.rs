@@ -6,7 +6,7 @@ mod common;
 use std::collections::BTreeSet;
 
 use common::{House, choices, ell_block, felted, gable_block, inches, opening, pitch, plain_slate, roll};
-use details::{Edition, Details, Kind, Lies, Rolls, Strip, courses_that_reach, ice_barrier_length, underlayment_layers};
+use details::{Details, Edition, Kind, Lies, Rolls, Strip, courses_that_reach, ice_barrier_length, underlayment_layers};
 use geom::{polygon, region};
 use proptest::prelude::*;
 use roof::{EdgeKind, OpeningKind, Place};

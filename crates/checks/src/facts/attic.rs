@@ -23,7 +23,8 @@ pub(crate) fn air<'a>(facts: &Facts<'a>) -> Result<(&'a Vents, Air), Verdict> {
         return Err(Verdict::missing(&["[attic]"]));
     };
     let (Some(_), Some(soffit)) = (attic.ridge_vent, attic.soffit_vent) else {
-        let keys = [(attic.ridge_vent.is_some(), "[attic.ridge_vent]"), (attic.soffit_vent.is_some(), "[attic.soffit_vent]")];
+        let keys =
+            [(attic.ridge_vent.is_some(), "[attic.ridge_vent]"), (attic.soffit_vent.is_some(), "[attic.soffit_vent]")];
         return Err(Verdict::missing(&absent(&keys)));
     };
     let fits = vents.eaves.to_feet() * soffit.nfa_per_foot.to_square_inches();

@@ -7,7 +7,7 @@
 //! ## Remedy
 //! Lap the pieces 2 in or more, [dry_in.drip_edge] lap.
 //! ## Source
-//! International Residential Code 2015, R905.2.8.5, as a guide quotes it; it stands with asphalt shingles and is good practice under every unit.
+//! International Residential Code 2015, R905.2.8.5, as a guide quotes it for asphalt shingles, quoted; under other units common practice, no published source.
 
 use details::Kind as Goods;
 

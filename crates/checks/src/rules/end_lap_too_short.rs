@@ -42,7 +42,10 @@ fn end_lap_too_short(facts: &Facts) -> Verdict {
     laps.verdict(
         |shortest| {
             let [is, least] = shortest.inches();
-            format!("{}: a sheet laps the piece before it by {is} at its end; the code asks for {least}", facts.plane_name(shortest.place))
+            format!(
+                "{}: a sheet laps the piece before it by {is} at its end; the code asks for {least}",
+                facts.plane_name(shortest.place)
+            )
         },
         |place| facts.name_of(place),
         "Every sheet is one piece.",

@@ -98,7 +98,10 @@ mod tests {
         let says = |barriers, winter, asked| with(barriers, winter, asked).says("ice-barrier-left-out");
         let bare = "The winter's mean is 20 °F, and the eave of house, south has no ice barrier; 2 places in all.";
         assert_eq!(says(0, Some(20.0), None), bare.to_owned() + unread);
-        assert_eq!(says(0, Some(30.0), None), "The winter's mean is 30 °F: no ice barrier is asked for.".to_owned() + unread);
+        assert_eq!(
+            says(0, Some(30.0), None),
+            "The winter's mean is 30 °F: no ice barrier is asked for.".to_owned() + unread
+        );
         assert_eq!(says(0, None, None), "The job does not give [site] winter.");
         let one = "The job asks for an ice barrier, and the eave of house, north has no ice barrier.";
         assert_eq!(says(1, None, Some(true)), one.to_owned() + unread);

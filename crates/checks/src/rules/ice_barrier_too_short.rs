@@ -43,7 +43,11 @@ fn ice_barrier_too_short(facts: &Facts) -> Verdict {
         None => {
             let outer = by_face(facts, Length::ZERO);
             let inner = by_face(facts, wall);
-            if outer.outcome == inner.outcome { inner } else { Verdict { says: inner.says + FACE, ..inner.looked_at() } }
+            if outer.outcome == inner.outcome {
+                return inner;
+            }
+            let look = inner.looked_at();
+            Verdict { says: look.says + FACE, ..look }
         }
     }
 }
@@ -62,7 +66,10 @@ fn by_face(facts: &Facts, wall: Length) -> Verdict {
     reached.verdict(
         |shortest| {
             let [is, least] = shortest.inches();
-            format!("{}: the ice barrier reaches {is} up the slope; the code asks for {least}", facts.plane_name(shortest.place))
+            format!(
+                "{}: the ice barrier reaches {is} up the slope; the code asks for {least}",
+                facts.plane_name(shortest.place)
+            )
         },
         |place| facts.name_of(place),
         "No ice barrier is laid along an eave.",

@@ -37,13 +37,14 @@ fn ridge_vent_longer_than_ridge(facts: &Facts) -> Verdict {
     let upper = vents.needed.to_square_inches() * Air::shares(facts.site.code)[0];
     let needed = Length::feet(upper / vent.nfa_per_foot.to_square_inches());
     let is = Length::inches(vents.ridges.iter().map(|run| run.to - run.from).sum());
-    let says = format!("{needed} of ridge vent are needed for {upper:.0} sq in above; the ridges have {is} between their closed ends.");
+    let says = format!(
+        "{needed} of ridge vent are needed for {upper:.0} sq in above; the ridges have {is} between their closed ends."
+    );
     Verdict::judged(needed.to_inches() <= is.to_inches() + crate::tally::SLACK, says)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 
@@ -54,7 +55,8 @@ mod tests {
     fn sixteen_feet_are_needed() {
         let ridge = |feet: f64| Trial::vented(300, feet * 18.0, 500.0);
         assert_eq!([16.0, 15.99].map(|feet| ridge(feet).outcome(RULE_NAME)), [Outcome::Pass, Outcome::Fail]);
-        let says = "16' of ridge vent are needed for 288 sq in above; the ridges have 12' between their closed ends.";
+        let says =
+            "16' 0\" of ridge vent are needed for 288 sq in above; the ridges have 12' 0\" between their closed ends.";
         assert_eq!(ridge(12.0).says(RULE_NAME), says);
         assert_eq!(Trial::sound().says(RULE_NAME), "The job does not give [attic].");
         let mut none = ridge(16.0);

@@ -47,7 +47,10 @@ fn underlayment_lap_too_short(facts: &Facts) -> Verdict {
     laps.verdict(
         |shortest| {
             let [is, least] = shortest.inches();
-            format!("{}: underlayment laps the strip below by {is}; the code asks for {least}", facts.plane_name(shortest.place))
+            format!(
+                "{}: underlayment laps the strip below by {is}; the code asks for {least}",
+                facts.plane_name(shortest.place)
+            )
         },
         |place| facts.name_of(place),
         "No strip of underlayment lies over another.",

@@ -96,10 +96,10 @@ mod tests {
     }
 
     /// A 19-in strip, then 36 in lapped 19, as the double underlayment of the code goes; 14 ft of run at 3 in 12 are 173.2 in.
-    const DOUBLE: [[f64; 2]; 11] = {
-        let mut bands = [[0.0, 19.0]; 11];
+    const DOUBLE: [[f64; 2]; 12] = {
+        let mut bands = [[0.0, 19.0]; 12];
         let mut at = 1;
-        while at < 11 {
+        while at < 12 {
             bands[at] = [17.0 * (at as f64 - 1.0), 17.0 * (at as f64 - 1.0) + 36.0];
             at += 1;
         }
@@ -111,9 +111,9 @@ mod tests {
         let rule = "underlayment-of-too-few-layers";
         assert_eq!(with(3.0, &DOUBLE).outcome(rule), Outcome::Pass);
         let mut holed = DOUBLE;
-        holed[3] = [34.1, 70.0];
+        holed[3] = [36.1, 70.0];
         assert_eq!(with(3.0, &holed).outcome(rule), Outcome::Fail, "a tenth of an inch under one layer");
-        assert_eq!(with(3.0, &holed).adds(&with(3.0, &DOUBLE)), [rule]);
+        assert_eq!(with(3.0, &holed).adds(&with(3.0, &DOUBLE)), [rule, "underlayment-lap-too-short"]);
         let single = [[0.0, 36.0], [34.0, 70.0]];
         let says = "house, south: tile below 4 in 12 lies on 1 layer of underlayment; the code asks for 2; 2 places in all.";
         assert_eq!(with(3.0, &single).says(rule), says);

@@ -50,7 +50,6 @@ fn units_close_the_slot(facts: &Facts) -> Verdict {
 mod tests {
     use units::Length;
 
-    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 

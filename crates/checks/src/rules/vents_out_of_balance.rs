@@ -45,7 +45,6 @@ fn vents_out_of_balance(facts: &Facts) -> Verdict {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
     use crate::trial::Trial;
     use crate::{Edition, Outcome};
 
