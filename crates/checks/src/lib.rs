@@ -33,6 +33,8 @@ pub struct Checked {
     pub rule: &'static Rule,
     /// What came of it.
     pub outcome: Outcome,
+    /// Everything measured keeps the rule, though what it rests on was not read.
+    pub kept: bool,
     /// The figures in one sentence.
     pub says: String,
     /// Where the rule comes from, with the sheets it was read from.
@@ -97,6 +99,7 @@ fn checked(rule: &'static Rule, facts: &Facts) -> Checked {
     Checked {
         rule,
         outcome: rule.at_best(outcome, reading, edition),
+        kept: outcome == Outcome::Pass,
         says: says + &rule.edition_note(outcome, reading, edition),
         source: facts.source_of(source, rule),
         read_source: if rule.kind == Kind::Code { reading.covers(edition) } else { reading.is_read() },
@@ -159,6 +162,18 @@ mod tests {
         for checked in silent.check() {
             assert_ne!(checked.outcome, Outcome::Fail, "{checked:?}");
         }
+    }
+
+    /// A code that was not read is looked at even where it is kept, and that is told apart.
+    #[test]
+    fn kept_is_told_apart_from_passed() {
+        let slate = |exposure| {
+            let mut trial = Trial::of(covering::Material::NaturalSlate);
+            trial.set_exposure(exposure);
+            let Checked { outcome, kept, .. } = trial.one("headlap-below-code");
+            (outcome, kept)
+        };
+        assert_eq!([slate(8.0), slate(9.0)], [(Outcome::Attention, true), (Outcome::Fail, false)]);
     }
 
     #[test]

@@ -67,6 +67,7 @@ fn check(job: &Job, roof: &Roof, checked: Checked) -> Check {
         family: rule.family.name(),
         edition: checked.edition.map(checks::Edition::name),
         outcome: checked.outcome.name(),
+        kept: checked.kept,
         silenced: silenced(&job.silences, rule.name, &places),
         says: checked.says,
         remedy: rule.remedy(),

@@ -465,6 +465,8 @@ pub struct Check {
     pub kind: &'static str,
     /// What part of the work it is about.
     pub family: &'static str,
+    /// Everything measured keeps the rule; at `attention`, that what it rests on was not read is all there is to look at.
+    pub kept: bool,
     /// Of a code: the edition that the job names.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub edition: Option<&'static str>,

@@ -36,14 +36,17 @@ const DECIDE: &str = "The licensed designer, the maker's sheet and the local cod
 fn head(page: &mut Page, plan: &Plan) {
     page.heading(&format!("Checks: {}", tally(&plan.checks)));
     for outcome in ["fail", "attention"] {
-        of(plan, outcome).filter(|check| !is_caution(check)).for_each(|check| of_check(page, check));
+        for kept in [false, true] {
+            let found = of(plan, outcome).filter(|check| !is_caution(check) && check.kept == kept);
+            found.for_each(|check| of_check(page, check));
+        }
     }
 }
 
 /// What could cost the warranty, in one list.
 fn warranty(page: &mut Page, plan: &Plan) {
     let found = ["fail", "attention"].into_iter().flat_map(|outcome| of(plan, outcome));
-    let at_risk: Vec<&Check> = found.filter(|check| check.endangers.contains(&"warranty")).collect();
+    let at_risk: Vec<&Check> = found.filter(|check| !check.kept && check.endangers.contains(&"warranty")).collect();
     page.heading("What a maker could refuse the warranty for");
     if at_risk.is_empty() {
         page.wrapped(2, "Nothing was found; what is not applicable above was not judged.");
@@ -92,8 +95,12 @@ fn of_check(page: &mut Page, check: &Check) {
     let edition = check.edition.map_or_else(String::new, |edition| format!(" {edition}"));
     let who = format!("{} ({}{edition})", check.rule, check.kind);
     page.judged(2, check.outcome, word(check), &format!("{who}: {}", check.says));
-    if check.outcome == "fail" || check.outcome == "attention" {
+    let is_found = check.outcome == "fail" || check.outcome == "attention";
+    // What is kept wants no cure, only somebody who reads the code.
+    if is_found && !check.kept {
         page.wrapped(8, &format!("Endangers: {}. Remedy: {}", check.endangers.join(", "), check.remedy));
+    }
+    if is_found {
         page.wrapped(8, &format!("Source: {}", check.source));
     }
     if let Some(reason) = &check.silenced {
