@@ -149,7 +149,7 @@ pub(crate) fn spare(need: Need, breakage: Breakage, chance_taken: f64, attic_sto
     let chosen = packs - counted;
     let step = (chosen + 1).div_ceil(ROWS).max(1) as usize;
     let mut choices: Vec<SpareChoice> = (0..=chosen).step_by(step).map(choice).collect();
-    choices.extend((chosen % step as u64 != 0).then(|| choice(chosen)));
+    choices.extend((!chosen.is_multiple_of(step as u64)).then(|| choice(chosen)));
     choices.push(choice(chosen + 1));
     let spare = Spare { breakage, chance_taken, attic_stock, packs: chosen, chance: kept.chance_short(packs), choices };
     (packs, spare)
