@@ -1,6 +1,7 @@
 //! The commands, each with its arguments and its one verb.
 
 pub(crate) mod check;
+pub(crate) mod compare;
 pub(crate) mod explain;
 pub(crate) mod import;
 pub(crate) mod measure;

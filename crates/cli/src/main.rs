@@ -11,7 +11,9 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use commands::{check, explain, import, measure, new, order, plan, price, rates, relay, rules, schema, sheets, stage};
+use commands::{
+    check, compare, explain, import, measure, new, order, plan, price, rates, relay, rules, schema, sheets, stage,
+};
 
 /// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
 #[derive(Parser)]
@@ -30,6 +32,7 @@ enum Command {
     Price(price::Arguments),
     Stage(stage::Arguments),
     Relay(relay::Arguments),
+    Compare(compare::Arguments),
     Rules(rules::Arguments),
     Explain(explain::Arguments),
     Measure(measure::Arguments),
@@ -59,6 +62,7 @@ fn main() -> ExitCode {
         Command::Price(arguments) => price::run(&arguments),
         Command::Stage(arguments) => stage::run(&arguments),
         Command::Relay(arguments) => relay::run(&arguments),
+        Command::Compare(arguments) => compare::run(&arguments),
         Command::Rules(arguments) => rules::run(&arguments),
         Command::Explain(arguments) => explain::run(&arguments),
         Command::Measure(arguments) => measure::run(&arguments),

@@ -10,6 +10,7 @@ mod planes;
 pub(crate) mod price;
 pub(crate) mod stage;
 pub(crate) mod text;
+mod waste;
 
 use plan::{Plan, Severity};
 
@@ -26,6 +27,7 @@ pub(crate) fn page(plan: &Plan, ink: Ink) -> String {
     courses::write(&mut page, plan);
     dry_in::write(&mut page, plan);
     order::write(&mut page, plan);
+    waste::write(&mut page, plan);
     checks::write(&mut page, plan);
     cautions(&mut page, plan);
     page.finished()

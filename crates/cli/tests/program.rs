@@ -401,3 +401,51 @@ fn courses_that_have_no_room_end_with_1_and_readings_that_mean_nothing_with_2() 
         assert!(err(&output).replace("\n  │ ", " ").contains(says), "{}", err(&output));
     }
 }
+
+#[test]
+fn choices_stand_side_by_side_on_80_columns() {
+    let output = headlap(&root(), &["compare", "examples/hip.toml"]);
+    assert_eq!(ending(&output), 0, "{}", err(&output));
+    let page = out(&output);
+    assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
+    for choice in ["natural-slate ", "natural-slate, hips mitred", "plain-tile ", "wood-shingle "] {
+        assert!(page.lines().any(|line| line.starts_with(choice)), "{choice} in\n{page}");
+    }
+    let named =
+        ["--covering", "composite-slate", "--covering", "natural-slate", "--exposure", "7 in", "--exposure", "7-1/2 in"];
+    let output = headlap(&root(), &[&["compare", "examples/hip.toml", "--format", "json"][..], &named].concat());
+    let json: serde_json::Value = serde_json::from_str(&out(&output)).expect("JSON");
+    let options = json["options"].as_array().expect("options");
+    assert_eq!(options.len(), 4);
+    for option in options {
+        let most = option["exposure_in"].as_f64().expect("chosen");
+        assert!(option["exposures_in"][1].as_f64().is_some_and(|shows| shows <= most + 1e-9), "{option}");
+        assert!(option["lost"].as_f64().is_some_and(|lost| lost > 0.0));
+    }
+    // The first option is what the plan of the job says of itself.
+    let output = headlap(&root(), &["compare", "examples/hip.toml", "--format", "json"]);
+    let compared: serde_json::Value = serde_json::from_str(&out(&output)).expect("JSON");
+    let plan: serde_json::Value =
+        serde_json::from_str(&out(&headlap(&root(), &["plan", "examples/hip.toml", "--format", "json"]))).expect("JSON");
+    for figure in ["pieces", "cut", "stock", "stock_bound"] {
+        assert_eq!(compared["options"][0][figure], plan["layout"][figure], "{figure}");
+    }
+    let lost = |value: &serde_json::Value| value.as_f64().expect("a number");
+    let difference = lost(&compared["options"][0]["lost"]) - lost(&plan["layout"]["waste"][0]["lost"]);
+    assert!(difference.abs() < 1e-6);
+}
+
+#[test]
+fn choices_that_are_none_end_with_2() {
+    for (choice, says) in [
+        (["--covering", "natural-slat"], "Did you mean natural-slate?"),
+        (["--covering", "nowhere.toml"], "there is no file nowhere.toml"),
+        (["--exposure", "7"], "a length in quotes needs its unit"),
+        (["--exposure", "9 ft"], "an exposure is between 1 in and 36 in"),
+        (["--hips", "open"], "possible values: capped, matched, mitred"),
+    ] {
+        let output = headlap(&root(), &[&["compare", "examples/hip.toml"][..], &choice].concat());
+        assert_eq!(ending(&output), 2);
+        assert!(err(&output).contains(says), "{}", err(&output));
+    }
+}

@@ -2,6 +2,7 @@
 
 mod cautions;
 mod checked;
+mod compare;
 mod courses;
 mod cutting;
 mod details_told;
@@ -18,7 +19,9 @@ mod pricing;
 mod relay;
 mod relay_told;
 mod set_out;
+mod waste;
 
+pub use compare::{Choices, Compared, Comparison, HipChoice, compare};
 pub use cutting::{CutKind, CutPlace, CutUnit, Cutout, Cutting};
 pub use job::*;
 pub use loads::{Balance, Loads, Pallets, Pile, PlaneLoad};
@@ -30,3 +33,4 @@ pub use pricing::{Priced, price};
 pub use relay::{CourseRead, Misread, relay};
 pub use relay_told::*;
 pub use set_out::*;
+pub use waste::{CutOff, Waste};

@@ -13,7 +13,7 @@ use crate::{
     Bevel, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, Made, Plan, Plane, Problem, ProblemPlace,
     Roof, Run, Severity, Starters, Totals, Unit, Wall,
 };
-use crate::{courses, details_told, loads, openings, ordering, placing};
+use crate::{courses, details_told, loads, openings, ordering, placing, waste};
 
 /// Plans a job. Pure: the same job and catalogue give the same plan, on any machine.
 ///
@@ -39,7 +39,10 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let stock = order.stock;
     let packs = order.lines.iter().find(|line| line.id.starts_with("field-units")).map_or(0, |line| line.packs);
     let loads = loads::loads(job, &roof, &laying, &details, covering, packs);
+    let lost = takeoff::waste(&roof, &laying, &cutting, covering_of);
     let (order, deliveries) = ordering::told(&roof, order);
+    let pack = covering.map_or(0, |covering| covering.pack.count);
+    let lost = lost.iter().map(|of| waste::told(of, &order, pack)).collect();
     problems.extend(silences_of_nothing(job, &roof));
     let (checks, wind) = checks(job, &roof, &laying, &coverings, &details);
     Plan {
@@ -47,7 +50,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
         name: job.name.clone(),
         covering: covering_used(job, covering),
         problems,
-        layout: layout(&roof, &laying, covering, stock, &cutting),
+        layout: Layout { waste: lost, ..layout(&roof, &laying, covering, stock, &cutting) },
         details: details_told::details(&roof, &details),
         order,
         deliveries,
@@ -263,6 +266,7 @@ fn layout(
         matched: laying.matched.iter().map(|of| courses::matched(roof, of)).collect(),
         unmatched: laying.unmatched.iter().map(|of| courses::unmatched(roof, of)).collect(),
         cutting: cuttings(roof, laying, cutting),
+        waste: Vec::new(),
     }
 }
 

@@ -5,7 +5,9 @@
 use serde::Serialize;
 
 use crate::cutting::Cutting;
-use crate::{Delivery, Details, Guide, Loads, Matched, OffTheMarks, OrderLine, OutOfSquare, Pole, Station, Unmatched};
+use crate::{
+    Delivery, Details, Guide, Loads, Matched, OffTheMarks, OrderLine, OutOfSquare, Pole, Station, Unmatched, Waste,
+};
 
 /// Version of the plan's shape.
 pub const FORMAT: u32 = 1;
@@ -275,6 +277,8 @@ pub struct Layout {
     pub unmatched: Vec<Unmatched>,
     /// Which unit gives which pieces.
     pub cutting: Vec<Cutting>,
+    /// What is lost of the units of each sheet, and why.
+    pub waste: Vec<Waste>,
 }
 
 /// One plane with its units, inches in the plane's own frame.

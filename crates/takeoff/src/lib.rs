@@ -19,6 +19,7 @@ mod ridge_vent;
 mod stage;
 mod starters;
 mod stock;
+mod waste;
 mod wide;
 
 pub use binomial::chance_of_more;
@@ -31,3 +32,4 @@ pub use order::{CountedPlace, Order, OrderLine};
 pub use pallets::{Pallets, pallets};
 pub use stage::{Balance, Pile, Stage, StageChoices, stage};
 pub use stock::{Stock, stock};
+pub use waste::{CutOff, Waste, waste};

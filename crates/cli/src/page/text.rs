@@ -106,7 +106,7 @@ pub(crate) fn width(words: &str) -> usize {
 }
 
 /// Lines of at most `room` characters, at least one; a word that is wider is broken.
-fn wrap(words: &str, room: usize) -> Vec<String> {
+pub(crate) fn wrap(words: &str, room: usize) -> Vec<String> {
     let room = room.max(1);
     let mut lines = vec![String::new()];
     let words = printable(words);

@@ -1,0 +1,242 @@
+//! Choices side by side: the same roof planned once for each.
+
+use std::collections::BTreeSet;
+
+use covering::{Catalog, Covering};
+use layout::{Hips, MatchHips};
+use serde::Serialize;
+use units::Length;
+
+use crate::{Cutting, FORMAT, Job, Plan, Severity, plan};
+
+/// What may be chosen otherwise than the job has it. An empty list leaves it as the job has it.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Choices {
+    /// Ids of sheets, or paths under which the catalogue has them.
+    pub coverings: Vec<String>,
+    /// The most that any course shows.
+    pub exposures: Vec<Length>,
+    /// How hips are finished.
+    pub hips: Vec<HipChoice>,
+}
+
+/// How hips are finished and whether courses meet there.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum HipChoice {
+    /// Caps cover both sides, and every plane is set out by itself.
+    Capped,
+    /// Courses meet at hips and valleys; caps as the sheet and the job have them.
+    Matched,
+    /// Courses meet, and units of both sides are cut to the hip line.
+    Mitred,
+}
+
+impl HipChoice {
+    /// As it is told.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Capped => "capped",
+            Self::Matched => "matched",
+            Self::Mitred => "mitred",
+        }
+    }
+}
+
+/// One roof, planned for each choice.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Comparison {
+    /// [`FORMAT`].
+    pub format: u32,
+    /// The job's name.
+    pub name: String,
+    /// True area of the roof.
+    pub area_sqft: f64,
+    /// The choices in the order in which they were named; what the job has first, where none is.
+    pub options: Vec<Compared>,
+}
+
+/// What a choice comes to.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Compared {
+    /// The choice in a few words.
+    pub choice: String,
+    /// The covering sheet's short name, or its path.
+    pub covering: String,
+    /// Its figures are invented.
+    pub invented: bool,
+    /// The most that any course may show, where that is chosen.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub exposure_in: Option<f64>,
+    /// `capped`, `matched` or `mitred`, where that is chosen.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hips: Option<&'static str>,
+    /// The least and the greatest exposure below the top courses.
+    pub exposures_in: [f64; 2],
+    /// Of all planes.
+    pub courses: u64,
+    /// Field pieces.
+    pub pieces: u64,
+    /// Of them cut.
+    pub cut: u64,
+    /// Units from which they are cut.
+    pub stock: u64,
+    /// A proven lower bound on `stock`.
+    pub stock_bound: u64,
+    /// Of the units taken, the worth of so many is cut off and not used again.
+    pub lost: f64,
+    /// Field units ordered beyond these, spare packs for what breaks among them.
+    pub over: u64,
+    /// Of everything in the order that has a weight on its sheet, whole packs.
+    pub weight_lb: f64,
+    /// Rules that fail and that the job does not silence.
+    pub fails: Vec<String>,
+    /// Why something is not laid, or courses do not meet where they should.
+    pub says: Vec<String>,
+}
+
+/// Plans a job once for each combination of what is named; where nothing is, as it is, with its hips otherwise if it has any,
+/// and in every other sheet of the catalogue. Pure, as [`crate::plan()`] is.
+#[must_use]
+pub fn compare(job: &Job, catalog: &Catalog, choices: &Choices) -> Comparison {
+    let first = plan(job, catalog);
+    let options = if *choices == Choices::default() { usual(job, catalog, &first) } else { named(job, choices) };
+    Comparison {
+        format: FORMAT,
+        name: job.name.clone(),
+        area_sqft: first.roof.totals.area_sqft,
+        options: options.into_iter().map(|option| option.compared(job, catalog)).collect(),
+    }
+}
+
+/// One combination.
+#[derive(Debug, Clone, PartialEq)]
+struct Choice {
+    covering: String,
+    exposure: Option<Length>,
+    hips: Option<HipChoice>,
+}
+
+fn usual(job: &Job, catalog: &Catalog, first: &Plan) -> Vec<Choice> {
+    let own = &job.covering.sheet;
+    let choice = |covering: &String, hips| Choice { covering: covering.clone(), exposure: None, hips };
+    let hips = [HipChoice::Capped, HipChoice::Matched, HipChoice::Mitred].map(Some);
+    let hips = hips.into_iter().filter(|_| first.roof.totals.hip_ft > 0.0);
+    let others = catalog.sheets.keys().filter(|id| *id != own);
+    let own = [None].into_iter().chain(hips).map(|hips| choice(own, hips));
+    own.chain(others.map(|other| choice(other, None))).collect()
+}
+
+fn named(job: &Job, choices: &Choices) -> Vec<Choice> {
+    let coverings = if choices.coverings.is_empty() { vec![job.covering.sheet.clone()] } else { choices.coverings.clone() };
+    let exposures = or_none(&choices.exposures);
+    let hips = or_none(&choices.hips);
+    let mut all = Vec::new();
+    for covering in &coverings {
+        for &exposure in &exposures {
+            all.extend(hips.iter().map(|&hips| Choice { covering: covering.clone(), exposure, hips }));
+        }
+    }
+    all
+}
+
+fn or_none<T: Copy>(values: &[T]) -> Vec<Option<T>> {
+    if values.is_empty() { vec![None] } else { values.iter().copied().map(Some).collect() }
+}
+
+impl Choice {
+    fn compared(&self, job: &Job, catalog: &Catalog) -> Compared {
+        let mut job = job.clone();
+        job.covering.sheet.clone_from(&self.covering);
+        if let Some(hips) = self.hips {
+            choose_hips(&mut job, hips);
+        }
+        let mut limited = Catalog::default();
+        if let Some(covering) = catalog.get(&self.covering) {
+            limited.sheets.insert(self.covering.clone(), at_most(covering, self.exposure));
+        }
+        let plan = plan(&job, if limited.sheets.is_empty() { catalog } else { &limited });
+        let pack = catalog.get(&self.covering).map_or(0, |covering| covering.pack.count);
+        self.told(&plan, u64::from(pack))
+    }
+
+    fn told(&self, plan: &Plan, pack: u64) -> Compared {
+        let layout = &plan.layout;
+        let shown = || {
+            let below_top = layout.planes.iter().flat_map(|laid| laid.courses.split_last().map_or(&[][..], |split| split.1));
+            below_top.map(|course| course.exposure_in)
+        };
+        let field = plan.order.iter().filter(|line| line.id == "field-units");
+        Compared {
+            choice: self.words(),
+            covering: self.covering.clone(),
+            invented: plan.covering.invented,
+            exposure_in: self.exposure.map(Length::to_inches),
+            hips: self.hips.map(HipChoice::name),
+            exposures_in: [shown().reduce(f64::min).unwrap_or(0.0), shown().fold(0.0, f64::max)],
+            courses: layout.planes.iter().map(|laid| laid.courses.len() as u64).sum(),
+            pieces: layout.pieces,
+            cut: layout.cut,
+            stock: layout.stock,
+            stock_bound: layout.stock_bound,
+            lost: lost(plan),
+            over: field.map(|line| (line.packs * pack).saturating_sub(line.quantity as u64)).sum(),
+            weight_lb: plan.order.iter().map(|line| line.weight_lb).sum(),
+            fails: fails(plan),
+            says: says(plan),
+        }
+    }
+
+    fn words(&self) -> String {
+        let exposure = self.exposure.map(|exposure| format!("at most {}", exposure.in_inches()));
+        let hips = self.hips.map(|hips| format!("hips {}", hips.name()));
+        [Some(self.covering.clone()), exposure, hips].into_iter().flatten().collect::<Vec<_>>().join(", ")
+    }
+}
+
+fn choose_hips(job: &mut Job, hips: HipChoice) {
+    let setting_out = &mut job.setting_out;
+    setting_out.match_hips = if hips == HipChoice::Capped { MatchHips::None } else { MatchHips::All };
+    match hips {
+        HipChoice::Capped => setting_out.hips = Some(Hips::Capped),
+        HipChoice::Mitred => setting_out.hips = Some(Hips::Mitred),
+        HipChoice::Matched => {}
+    }
+}
+
+/// The sheet with no course showing more than this; its own limit stays where it is lower.
+fn at_most(covering: &Covering, exposure: Option<Length>) -> Covering {
+    let mut sheet = covering.clone();
+    for (band, most) in sheet.bands.iter_mut().zip(exposure.into_iter().cycle()) {
+        if band.greatest_exposure > most {
+            band.greatest_exposure = most;
+        }
+        if band.least_exposure > most {
+            band.least_exposure = most;
+        }
+    }
+    sheet
+}
+
+/// What is cut off and not used again, in units of the field unit's size.
+fn lost(plan: &Plan) -> f64 {
+    let cut_off = |cutting: &Cutting| {
+        let unit = cutting.length_in * cutting.width_in;
+        let used: f64 = cutting.kinds.iter().map(|kind| kind.area_sqin * kind.count as f64).sum();
+        (cutting.stock - cutting.whole) as f64 * unit - used
+    };
+    let field = plan.covering.length_in * plan.covering.width_in;
+    if field > 0.0 { plan.layout.cutting.iter().map(cut_off).sum::<f64>() / field } else { 0.0 }
+}
+
+fn fails(plan: &Plan) -> Vec<String> {
+    let failing = plan.checks.iter().filter(|check| check.outcome == "fail" && check.silenced.is_none());
+    failing.map(|check| check.rule.to_string()).collect::<BTreeSet<_>>().into_iter().collect()
+}
+
+fn says(plan: &Plan) -> Vec<String> {
+    let told = plan.problems.iter().filter(|problem| {
+        problem.severity == Severity::Error || matches!(problem.code.as_str(), "courses-cannot-meet" | "odd-course-at-eave")
+    });
+    told.map(|problem| problem.says.clone()).collect()
+}
