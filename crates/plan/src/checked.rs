@@ -7,7 +7,7 @@ use layout::Layout;
 use reader::nearest;
 use roof::{Plane, Roof};
 
-use crate::job::{block_path, dormer_path, opening_path, plane_path, silence_path};
+use crate::job::{block_path, dormer_path, opening_path, silence_path};
 use crate::make::{id_of, place_in_file};
 use crate::{Check, CheckedPlace, Job, Problem, Severity, Silence, Wind, WindOnPlane};
 
@@ -114,7 +114,7 @@ fn path_of(job: &Job, plane: &Plane) -> String {
         return dormer_path(dormer);
     }
     let measured = job.planes.iter().position(|measured| measured.name == plane.name);
-    measured.map_or_else(String::new, plane_path)
+    measured.map_or_else(String::new, |plane| job.path_of_measured(plane))
 }
 
 /// `.2` and `.2/1` of a plane's id are `.edges[2]`, `.hole0.3` is `.holes[0].edges[3]`.

@@ -4,7 +4,7 @@ use layout::{Fault, LaidPlane as Laid, Layout as Laying, Remedy, Why};
 use roof::Roof as Shape;
 use units::Length;
 
-use crate::job::{block_path, dormer_path, plane_path};
+use crate::job::{block_path, dormer_path};
 use crate::make::{id_of, place_in_file};
 use crate::{
     Guide, Job, Mark, Matched, OddCourse, OffTheMarks, OutOfSquare, Pole, PoleStation, Problem, ProblemPlace, Severity,
@@ -153,7 +153,10 @@ fn place_of(job: &Job, roof: &Shape, plane: usize) -> ProblemPlace {
     let plane = &roof.planes[plane];
     let block = job.blocks.iter().position(|block| block.name == plane.block).map(block_path);
     let dormer = || job.dormers.iter().position(|dormer| dormer.name == plane.block).map(dormer_path);
-    let measured = || job.planes.iter().position(|of| of.name == plane.name).map(plane_path);
+    let measured = || {
+        let found = job.planes.iter().position(|of| of.name == plane.name);
+        found.map(|plane| job.path_of_measured(plane))
+    };
     let path = block.or_else(dormer).or_else(measured).unwrap_or_default();
     place_in_file(job, &path, &plane.block, &plane.id)
 }

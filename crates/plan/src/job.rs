@@ -31,7 +31,7 @@ pub use file::{
     TurretTable,
 };
 pub use laying::LayingTable;
-pub use measured::{EdgeWord, Facing, PlaneTable};
+pub use measured::{EdgeWord, Facing, PlaneTable, UnfinishedPlane};
 pub use opening::{MeasuredOpening, MeasuredSpot, OpeningKindWord, OpeningTable, opening_path};
 pub use order::{DeliveryTable, OrderTable, OrderWanted, delivery_path};
 pub use pricing::{OptionTable, OptionWanted, PriceTable, PriceWanted, RATES_PATH};
@@ -59,6 +59,8 @@ pub struct Job {
     pub openings: Vec<MeasuredOpening>,
     /// Planes measured by themselves, in the order of the file.
     pub planes: Vec<MeasuredPlane>,
+    /// Planes by tape that lack a measure, in the order of the file; they are not among [`Job::planes`].
+    pub unfinished: Vec<UnfinishedPlane>,
     /// What is chosen before a course line is set.
     pub setting_out: SettingOut,
     /// What the units are nailed to, if told.
@@ -91,6 +93,14 @@ pub struct Job {
     pub silences: Vec<Silence>,
     /// Where everything stands in the file.
     pub places: Places,
+}
+
+impl Job {
+    /// Path in the job file of one of [`Job::planes`], which the file counts together with the unfinished ones.
+    #[must_use]
+    pub fn path_of_measured(&self, plane: usize) -> String {
+        plane_path(self.unfinished.iter().fold(plane, |at, unfinished| at + usize::from(unfinished.index <= at)))
+    }
 }
 
 /// The sheet that a job names.

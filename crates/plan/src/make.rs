@@ -8,7 +8,7 @@ use units::Length;
 use crate::cautions::cautions;
 use crate::checked::{checks, silences_of_nothing};
 use crate::cutting::cuttings;
-use crate::job::{block_path, dormer_path, opening_path, plane_path};
+use crate::job::{UnfinishedPlane, block_path, dormer_path, opening_path, plane_path};
 use crate::{
     Bevel, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, Made, Plan, Plane, Problem, ProblemPlace,
     Roof, Run, Severity, Starters, Totals, Unit, Wall,
@@ -74,6 +74,7 @@ pub(crate) fn survey(job: &Job) -> Surveyed {
     let (raised, cheeks) = roof::with_dormers(alone, &job.blocks, &job.dormers, job.north_deg);
     let roof::Built { roof, problems } = roof::with_measured(raised, &job.planes, job.north_deg);
     let mut problems: Vec<Problem> = problems.into_iter().map(|problem| roof_problem(job, problem)).collect();
+    problems.extend(job.unfinished.iter().map(|plane| plane_unfinished(job, plane)));
     let (roof, misplaced) = openings::cut_out(job, roof);
     problems.extend(misplaced);
     Surveyed { roof, cheeks, problems }
@@ -115,7 +116,7 @@ fn roof_problem(job: &Job, problem: roof::Problem) -> Problem {
     let place = match problem.part {
         Part::Measured { plane, at } => {
             let id = format!("plane.{}", problem.block);
-            place_in_file(job, &measured_path(&plane_path(plane), at), "", &id)
+            place_in_file(job, &measured_path(&job.path_of_measured(plane), at), "", &id)
         }
         part => {
             let block = job.blocks.iter().position(|block| block.name == problem.block);
@@ -130,6 +131,27 @@ fn roof_problem(job: &Job, problem: roof::Problem) -> Problem {
         says: problem.says,
         remedy: problem.remedy,
         place,
+    }
+}
+
+fn plane_unfinished(job: &Job, plane: &UnfinishedPlane) -> Problem {
+    let lacks = plane.lacks();
+    let (says, remedy) = match lacks.len() {
+        5 => (
+            format!("{} has neither tapes nor corners", plane.name),
+            "Give pitch, eave, top, left_rake and right_rake as taped, or corners = [[x, y, height], ...].",
+        ),
+        _ => (
+            format!("{} lacks {}", plane.name, lacks.join(", ")),
+            "Give all of pitch, eave, top, left_rake and right_rake; top = 0 for a triangle.",
+        ),
+    };
+    Problem {
+        code: "plane-unfinished".into(),
+        severity: Severity::Error,
+        says,
+        remedy: remedy.into(),
+        place: place_in_file(job, &plane_path(plane.index), "", ""),
     }
 }
 

@@ -112,7 +112,6 @@ fn each_mistake_is_named_with_its_place() {
         ("eave           = 40", "eave = 0", "plane[0].eave"),
         ("top            = 40", "top = \"1/2 in\"", "plane[0].top"),
         ("top            = 40", "top = -1", "plane[0].top"),
-        ("left_rake      = \"15 ft\"\n", "", "plane[0]"),
         ("diagonal_left ", "left_offset = 1\ndiagonal_left ", "plane[0].left_offset"),
         ("diagonal_left ", "holes = [[]]\ndiagonal_left ", "plane[0].holes"),
         ("{ right = \"hip\"", "{ rigt = \"hip\"", "plane[0].edges.rigt"),
@@ -130,7 +129,23 @@ fn each_mistake_is_named_with_its_place() {
         let paths: Vec<&str> = mistakes.iter().map(|mistake| mistake.path.as_str()).collect();
         assert_eq!(paths, [path], "{to}: {mistakes:?}");
     }
-    let (_, mistakes) = read_job(&format!("{HOUSE}[[plane]]\nname = \"bare\"\n"), Format::Toml);
-    assert_eq!(mistakes.len(), 1);
-    assert!(mistakes[0].says.contains("neither tapes nor corners"));
+}
+
+/// The house beside it is planned, and what is wrong elsewhere still points at its own table.
+#[test]
+fn a_plane_that_lacks_tapes_is_told_and_the_rest_is_planned() {
+    let begun = "[[plane]]\nname = \"begun\"\npitch = 8\neave = 30\n\n";
+    let bare = "[[plane]]\nname = \"bare\"\n";
+    let bent = HOUSE.replace("diagonal_left  = \"42' 8-5/8\\\"\"", "diagonal_left = 90");
+    assert_ne!(bent, HOUSE);
+    let text = format!("{}{bare}", bent.replacen("[[plane]]", &format!("{begun}[[plane]]"), 1));
+    let planned = plan(&sound(&text), &Catalog::shipped());
+    let errors = planned.problems.iter().filter(|problem| problem.severity == Severity::Error);
+    let told: Vec<(&str, &str)> = errors.map(|error| (error.place.path.as_str(), error.says.as_str())).collect();
+    let unfinished: Vec<&(&str, &str)> = told.iter().filter(|(path, _)| !path.contains('.')).collect();
+    let expected =
+        [("plane[0]", "begun lacks top, left_rake, right_rake"), ("plane[3]", "bare has neither tapes nor corners")];
+    assert_eq!(unfinished, expected.iter().collect::<Vec<_>>());
+    assert!(told.iter().any(|(path, _)| path.starts_with("plane[1].")), "{told:?}");
+    assert!(planned.roof.planes.iter().any(|plane| plane.id == "plane.north"));
 }

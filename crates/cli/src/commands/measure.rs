@@ -1,7 +1,7 @@
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 
-use plan::{Edge, Job, Plan, Plane};
+use plan::{Edge, Job, Plan, Plane, UnfinishedPlane};
 use roof::{Block, Dormer, DormerKind, EdgeName, MeasuredPlane, Side, SideKind, Taken};
 use units::{Length, Pitch};
 
@@ -44,6 +44,7 @@ fn sheet(job: &Job, plan: &Plan, ink: Ink) -> String {
     job.blocks.iter().for_each(|block| sheet.block(block));
     job.dormers.iter().for_each(|dormer| sheet.dormer(dormer));
     job.planes.iter().for_each(|plane| sheet.measured(plane));
+    job.unfinished.iter().for_each(|plane| sheet.unfinished(plane));
     sheet.deck_and_nails(job);
     sheet.on_the_roof(job);
     sheet.page.finished()
@@ -177,6 +178,24 @@ impl<'a> Sheet<'a> {
                 self.diagonals(ring, |index| missing[index % 2]);
                 self.lone_edges(plane, found);
             }
+        }
+    }
+
+    /// Every tape, with what is there of them: the plane cannot be computed, and so not proved, before all are there.
+    fn unfinished(&mut self, plane: &UnfinishedPlane) {
+        self.page.heading(&plane.name);
+        let pitch = plane.pitch.map(|pitch| pitch.to_string()).unwrap_or_default();
+        self.page.blank_to_fill("  pitch", &pitch, PITCH);
+        for (key, tape) in plane.needed {
+            let told = tape.map(|tape| tape.to_string()).unwrap_or_default();
+            let label = match key {
+                "top" => "  top (0 for a triangle)".into(),
+                _ => format!("  {}", key.replace('_', " ")),
+            };
+            self.page.blank_to_fill(&label, &told, LENGTH);
+        }
+        for diagonal in ["  diagonal, lower left to upper right", "  diagonal, lower right to upper left"] {
+            self.page.blank_to_fill(diagonal, "", LENGTH);
         }
     }
 
@@ -338,6 +357,19 @@ edges = { right = "hip" }
         assert!(!sheet.contains("lower left to upper right") && !sheet.contains("rake"), "{sheet}");
         let sheet = sheet_of(&plane.replace("left_rake = 3", "left_rake = 30"));
         assert!(sheet.contains("south: to be taped again"), "{sheet}");
+    }
+
+    #[test]
+    fn a_plane_that_is_half_taped_is_asked_for_the_other_half() {
+        let plane = "[[plane]]\nname = \"front\"\npitch = \"8/12\"\neave = 30\n";
+        let sheet = sheet_of(&format!("{HOUSE}{plane}"));
+        assert_row(&sheet, "left rake          ", "");
+        let front = &sheet[sheet.find("\nfront").expect("its heading")..];
+        assert_row(front, "pitch", "8/12");
+        assert_row(front, "eave", "30' 0\"");
+        assert_row(front, "top (0 for a triangle)", "");
+        assert_row(front, "right rake", "");
+        assert_row(front, "diagonal, lower left to upper right", "");
     }
 
     #[test]

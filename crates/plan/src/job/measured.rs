@@ -156,9 +156,50 @@ impl JsonSchema for Facing {
     }
 }
 
+/// A plane by tape that still lacks a measure: nothing can be made of it, and the rest of the job can be planned.
+#[derive(Debug, Clone, PartialEq)]
+pub struct UnfinishedPlane {
+    /// Which of the file's planes.
+    pub index: usize,
+    /// As in the file.
+    pub name: String,
+    /// Its pitch, if told.
+    pub pitch: Option<Pitch>,
+    /// Keys of the five measures without which there is no plane, save the pitch, with what was taped.
+    pub needed: [(&'static str, Option<Length>); 4],
+}
+
+impl UnfinishedPlane {
+    /// Keys of what is missing, in the order of the file's description.
+    #[must_use]
+    pub fn lacks(&self) -> Vec<&'static str> {
+        let tapes = self.needed.iter().filter(|(_, tape)| tape.is_none()).map(|&(key, _)| key);
+        self.pitch.is_none().then_some("pitch").into_iter().chain(tapes).collect()
+    }
+}
+
 pub(super) fn planes(desk: &mut Desk, tables: &[PlaneTable]) -> Vec<MeasuredPlane> {
     names_differ(desk, tables);
     tables.iter().enumerate().filter_map(|(index, table)| plane(desk, table, &plane_path(index))).collect()
+}
+
+/// Planes of which [`planes`] can make nothing yet.
+pub(super) fn unfinished(desk: &mut Desk, tables: &[PlaneTable]) -> Vec<UnfinishedPlane> {
+    let begun = tables.iter().enumerate().filter(|(_, table)| table.corners.is_none() && lacks_a_measure(table));
+    let unfinished = begun.map(|(index, table)| {
+        let mut tape = |(key, value): (&'static str, Option<Measure>)| {
+            let least = if key == "top" { Length::ZERO } else { SHORTEST };
+            (key, value.map(|value| desk.length(&format!("{}.{key}", plane_path(index)), value, least, FARTHEST)))
+        };
+        let [eave, top, left, right, ..] = tapes(table);
+        let needed = [tape(eave), tape(top), tape(left), tape(right)];
+        UnfinishedPlane { index, name: table.name.trim().into(), pitch: table.pitch, needed }
+    });
+    unfinished.collect()
+}
+
+fn lacks_a_measure(table: &PlaneTable) -> bool {
+    table.pitch.is_none() || [table.eave, table.top, table.left_rake, table.right_rake].contains(&None)
 }
 
 fn names_differ(desk: &mut Desk, tables: &[PlaneTable]) {
@@ -220,22 +261,11 @@ fn ring(desk: &mut Desk, corners: &[[Measure; 3]], path: &str) -> Vec<Point3> {
     corners.iter().enumerate().map(|(corner, &[x, y, z])| [at(corner, 0, x), at(corner, 1, y), at(corner, 2, z)]).collect()
 }
 
-/// `None` if a tape that must be there is not.
+/// `None` if a tape that must be there is not: the plane is [`unfinished`].
 fn by_tape(desk: &mut Desk, table: &PlaneTable, path: &str) -> Option<Tape> {
     let says = || "only a plane given by corners has holes".into();
     let remedy = "Take the holes out, or give the plane by its corners.";
     desk.expect(table.holes.is_empty(), &format!("{path}.holes"), says, remedy);
-    let needed = [table.eave, table.top, table.left_rake, table.right_rake];
-    let missing: Vec<&str> =
-        tapes(table).iter().zip(needed).filter(|(_, tape)| tape.is_none()).map(|(key, _)| key.0).collect();
-    let missing: Vec<&str> = table.pitch.is_none().then_some("pitch").into_iter().chain(missing).collect();
-    if missing.len() == 5 {
-        let remedy = "Give pitch, eave, top, left_rake and right_rake as taped, or corners = [[x, y, height], ...].";
-        desk.mistake(path, "this plane has neither tapes nor corners", remedy);
-    } else if !missing.is_empty() {
-        let says = format!("this plane lacks {}", missing.join(", "));
-        desk.mistake(path, says, "Give all of pitch, eave, top, left_rake and right_rake; top = 0 for a triangle.");
-    }
     let tape = |desk: &mut Desk, key: &str, value: Measure, least: Length| {
         desk.length(&format!("{path}.{key}"), value, least, FARTHEST).to_inches()
     };

@@ -48,6 +48,7 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         dormers: dormers(&mut desk, &file.dormer, &file.block),
         openings: openings(&mut desk, &file.opening),
         planes: measured::planes(&mut desk, &file.plane),
+        unfinished: measured::unfinished(&mut desk, &file.plane),
         setting_out: file.setting_out.as_ref().map_or_else(SettingOut::default, |table| setting_out(&mut desk, table)),
         deck: file.deck.as_ref().map(|table| deck(&mut desk, table)),
         deck_found: file.deck.as_ref().map_or_else(Default::default, |table| deck_found(&mut desk, table)),
