@@ -14,6 +14,7 @@ mod nearest;
 mod node;
 mod places;
 mod standin;
+mod to_json;
 mod trial;
 mod walk;
 mod words;
@@ -24,6 +25,7 @@ pub use guard::{LARGEST, decode};
 pub use mistake::Mistake;
 pub use nearest::nearest;
 pub use places::Places;
+pub use to_json::to_json;
 pub use words::quoted;
 
 use mistake::Text;
