@@ -1,11 +1,12 @@
 use layout::{CutUnit as Sawn, Cutting as Laid, Kept, Layout, PieceKind};
 use roof::Roof;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::make::id_of;
 
 /// How the pieces of one sheet and one kind of unit are cut.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Cutting {
     /// The covering sheet's short name.
     pub sheet: String,
@@ -26,7 +27,7 @@ pub struct Cutting {
 }
 
 /// Equal cut pieces.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct CutKind {
     /// The bin that it is put into: one for each setting of the saw.
     pub bin: String,
@@ -51,7 +52,7 @@ pub struct CutKind {
 }
 
 /// Some of a plane's cut pieces.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct CutPlace {
     /// The plane's id.
     pub plane: String,
@@ -64,7 +65,7 @@ pub struct CutPlace {
 }
 
 /// Units that are cut alike.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct CutUnit {
     /// How many.
     pub count: u64,
@@ -73,7 +74,7 @@ pub struct CutUnit {
 }
 
 /// A piece in the unit that it is cut from.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Cutout {
     /// Index in [`Cutting::kinds`].
     pub kind: usize,

@@ -1,9 +1,10 @@
 //! The order as the plan tells it.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// A line of the order.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct OrderLine {
     /// Unchanging short name, `field-units`.
     pub id: String,
@@ -33,7 +34,7 @@ pub struct OrderLine {
 }
 
 /// Where a part of a quantity lies on the roof.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct CountedPlace {
     /// `house, south` or `ridge, house, south / house, north`.
     pub at: String,
@@ -48,7 +49,7 @@ pub struct CountedPlace {
 }
 
 /// What is ordered beyond the count because units break.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Spare {
     /// Packs beyond those that hold the count.
     pub packs: u64,
@@ -67,7 +68,7 @@ pub struct Spare {
 }
 
 /// A choice of spare packs.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, JsonSchema)]
 pub struct SpareChoice {
     /// Packs beyond those that hold the count.
     pub packs: u64,
@@ -76,7 +77,7 @@ pub struct SpareChoice {
 }
 
 /// What comes on one day.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Delivery {
     /// Counted from 1.
     pub day: u32,
@@ -89,7 +90,7 @@ pub struct Delivery {
 }
 
 /// Packs of one line of the order.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct PacksOf {
     /// The line's id.
     pub id: String,

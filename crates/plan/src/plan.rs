@@ -2,6 +2,7 @@
 //!
 //! Its keys in JSON are a contract that other programs rely on. Add freely; change only with [`FORMAT`].
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::cutting::Cutting;
@@ -13,7 +14,7 @@ use crate::{
 pub const FORMAT: u32 = 1;
 
 /// A planned roof. What could not be planned is absent and named in `problems`; the rest is there.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Plan {
     /// [`FORMAT`].
     pub format: u32,
@@ -46,7 +47,7 @@ pub struct Plan {
 }
 
 /// The covering the plan is laid in.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct CoveringUsed {
     /// Short name.
     pub sheet: String,
@@ -65,7 +66,7 @@ pub struct CoveringUsed {
 }
 
 /// Something the person must mend or know.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Problem {
     /// Short unchanging name, `outline-crosses-itself`.
     pub code: String,
@@ -81,7 +82,7 @@ pub struct Problem {
 }
 
 /// How bad a [`Problem`] is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Severity {
     /// Something is absent from the plan.
@@ -91,7 +92,7 @@ pub enum Severity {
 }
 
 /// Where a [`Problem`] is.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct ProblemPlace {
     /// The block's name, or nothing.
     pub block: String,
@@ -104,7 +105,7 @@ pub struct ProblemPlace {
 }
 
 /// Planes, lines and their sums.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct Roof {
     /// Every plane.
     pub planes: Vec<Plane>,
@@ -121,7 +122,7 @@ pub struct Roof {
 }
 
 /// One flat sloping surface.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Plane {
     /// Block and bearing side, or `plane.` and the name of one measured by itself.
     pub id: String,
@@ -145,7 +146,7 @@ pub struct Plane {
 }
 
 /// One stretch of a plane's boundary.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Edge {
     /// `eave`, `rake`, `ridge`, `hip`, `valley`, `sidewall`, `headwall`, `break`, `high edge`, `dead valley`; of openings
     /// `sill`, `side`, `head`.
@@ -157,7 +158,7 @@ pub struct Edge {
 }
 
 /// A line of the roof.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Line {
     /// As for [`Edge::kind`].
     pub kind: &'static str,
@@ -170,7 +171,7 @@ pub struct Line {
 }
 
 /// A wall measured with the roof.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Wall {
     /// `bath dormer, left cheek`, seen facing it from the ground.
     pub name: String,
@@ -179,7 +180,7 @@ pub struct Wall {
 }
 
 /// A chimney, skylight, pipe or vent, cut out of the roof.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Opening {
     /// As measured.
     pub name: String,
@@ -203,7 +204,7 @@ pub struct Opening {
 }
 
 /// A cricket: a level ridge square to the chimney's back, and a plane and a valley each side of it.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Cricket {
     /// Along the chimney's back.
     pub width_in: f64,
@@ -220,7 +221,7 @@ pub struct Cricket {
 }
 
 /// Sums over the roof; lines are true lengths, counted once.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct Totals {
     /// True area.
     pub area_sqft: f64,
@@ -257,7 +258,7 @@ pub struct Totals {
 }
 
 /// Every unit of the roof.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct Layout {
     /// Plane by plane.
     pub planes: Vec<LaidPlane>,
@@ -282,7 +283,7 @@ pub struct Layout {
 }
 
 /// One plane with its units, inches in the plane's own frame.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct LaidPlane {
     /// The plane's id.
     pub id: String,
@@ -315,7 +316,7 @@ pub struct LaidPlane {
 }
 
 /// One row.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Course {
     /// v of the butts.
     pub butt_in: f64,
@@ -332,7 +333,7 @@ pub struct Course {
 }
 
 /// Equal neighbouring pieces of a course.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Run {
     /// Left side of the first unit before cutting.
     pub left_in: f64,
@@ -356,7 +357,7 @@ fn is_field_unit(unit: &u32) -> bool {
 }
 
 /// A kind of unit.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct Unit {
     /// From butt to head.
     pub length_in: f64,
@@ -367,7 +368,7 @@ pub struct Unit {
 }
 
 /// The shape of a cut piece, from the unit's lower left corner.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct Cut {
     /// What is left of the unit; more than one part where an edge cuts a unit in two.
     pub parts_in: Vec<Vec<[f64; 2]>>,
@@ -388,7 +389,7 @@ pub struct Cut {
 }
 
 /// A cut edge of a piece.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Bevel {
     /// The edge of the roof that cut it, as for [`Edge::kind`].
     pub kind: &'static str,
@@ -401,7 +402,7 @@ pub struct Bevel {
 }
 
 /// Sides of a piece that must be the unit's own, as it was made.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, JsonSchema)]
 pub struct Made {
     /// It has some of the butt.
     pub butt: bool,
@@ -412,7 +413,7 @@ pub struct Made {
 }
 
 /// The under-eave course along one level low edge.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Starters {
     /// v of the butts.
     pub butt_in: f64,
@@ -429,7 +430,7 @@ pub struct Starters {
 }
 
 /// Wind on the roof by zones: 1 the field, 2 the edges, 3 the corners. A licensed engineer decides.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Wind {
     /// `ASCE 7-16`.
     pub standard: &'static str,
@@ -448,7 +449,7 @@ pub struct Wind {
 }
 
 /// Pressures on the components of one plane at 10 sq ft and allowable stress.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct WindOnPlane {
     /// The plane's id.
     pub plane: String,
@@ -459,7 +460,7 @@ pub struct WindOnPlane {
 }
 
 /// A rule's outcome.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Check {
     /// The rule's name, `headlap-too-short`.
     pub rule: &'static str,
@@ -499,7 +500,7 @@ pub struct Check {
 }
 
 /// A place a check points at.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct CheckedPlace {
     /// The plane's id.
     pub plane: String,

@@ -1,9 +1,10 @@
 //! What goes under and around the units, as the plan tells it.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// Dry-in, vents and the order of work.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct Details {
     /// What must be seen before what; only the steps that this roof needs.
     pub order_of_work: Vec<Step>,
@@ -23,7 +24,7 @@ pub struct Details {
 }
 
 /// A stage of the work.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Step {
     /// Unchanging short name, `dry-in`.
     pub id: &'static str,
@@ -42,7 +43,7 @@ pub struct Step {
 }
 
 /// The layers of some planes.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Layers {
     /// Ids of the planes.
     pub planes: Vec<String>,
@@ -53,7 +54,7 @@ pub struct Layers {
 }
 
 /// One layer.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Layer {
     /// `deck`, `ice barrier`, `underlayment`, `interlayment` or `units`.
     pub kind: &'static str,
@@ -66,7 +67,7 @@ pub struct Layer {
 }
 
 /// How far the ice barrier reaches up the slope from one eave.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct EaveBarrier {
     /// Index in the roof's lines.
     pub line: usize,
@@ -79,7 +80,7 @@ pub struct EaveBarrier {
 }
 
 /// All that is cut from one kind of roll, or from lengths of edge metal.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Rolls {
     /// `drip edge`, `ice barrier`, `underlayment` or `interlayment`.
     pub kind: &'static str,
@@ -104,7 +105,7 @@ pub struct Rolls {
 }
 
 /// A strip at its place.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Strip {
     /// `house, south, course 3`.
     pub at: String,
@@ -119,7 +120,7 @@ pub struct Strip {
 }
 
 /// A rectangle on a plane, in the plane's own frame; of edge metal a line.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Patch {
     /// The plane's id.
     pub plane: String,
@@ -132,7 +133,7 @@ pub struct Patch {
 }
 
 /// A piece of a strip.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Piece {
     /// Which roll, counted from 0.
     pub roll: u32,
@@ -143,7 +144,7 @@ pub struct Piece {
 }
 
 /// What lets the attic breathe. NFA is net free area.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Vents {
     /// Attic floor.
     pub floor_sqft: f64,
@@ -174,7 +175,7 @@ pub struct Vents {
 }
 
 /// A ridge with its vent.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct RidgeRun {
     /// Index in the roof's lines.
     pub line: usize,
@@ -187,7 +188,7 @@ pub struct RidgeRun {
 }
 
 /// Something that the job does not tell.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Missing {
     /// What is not placed for it.
     pub what: String,

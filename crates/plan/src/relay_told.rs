@@ -1,12 +1,13 @@
 //! What came of measuring courses while the roof is laid, as it is told.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{Mark, Pole, Problem};
 
 /// Courses of a roof spread anew from readings on it. Courses are counted from 0 at the eave, as in the plan; sentences count
 /// from 1, as the papers do. Inches; of two figures the first is the left end's.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Relay {
     /// [`crate::FORMAT`].
     pub format: u32,
@@ -27,7 +28,7 @@ impl Relay {
 }
 
 /// A plane that was measured.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct RelaidPlane {
     /// The plane's id.
     pub id: String,
@@ -64,7 +65,7 @@ pub struct RelaidPlane {
 }
 
 /// What came of a reading.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Outcome {
     /// The course lies on its marks: nothing changes.
@@ -76,7 +77,7 @@ pub enum Outcome {
 }
 
 /// The courses between two readings.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct LaidSoFar {
     /// The course that was read.
     pub course: usize,
@@ -90,7 +91,7 @@ pub struct LaidSoFar {
 }
 
 /// A course with its new line.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct NewCourse {
     /// Counted from 0 at the eave.
     pub course: usize,
@@ -101,7 +102,7 @@ pub struct NewCourse {
 }
 
 /// A plane beyond a hip or valley that no longer meets.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct PartedNeighbour {
     /// The plane's id.
     pub plane: String,

@@ -1,9 +1,10 @@
 //! What is chalked and marked before a unit is nailed, as the plan tells it.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// A height of a plane at which a course line should land.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Station {
     /// `eave`, `sill`, `headwall`, `head`, `top of valleys` and so on.
     pub name: &'static str,
@@ -17,7 +18,7 @@ pub struct Station {
 
 /// The rod marked with every course line, for one rake and one stretch of it. Marks are on the tape, each rounded by itself,
 /// from the first butts of the plane.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Pole {
     /// `left`, `right`, or `middle` where no rake passes every course.
     pub side: &'static str,
@@ -35,7 +36,7 @@ pub struct Pole {
 }
 
 /// Marks of one course.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Mark {
     /// Counted from 0 at the eave.
     pub course: usize,
@@ -47,7 +48,7 @@ pub struct Mark {
 }
 
 /// A fixed height on a pole.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct PoleStation {
     /// As for [`Station::name`].
     pub name: &'static str,
@@ -56,7 +57,7 @@ pub struct PoleStation {
 }
 
 /// Where caps come to lie: a straight line snapped at this distance from a hip or ridge at both its ends.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Guide {
     /// `hip` or `ridge`.
     pub kind: &'static str,
@@ -68,7 +69,7 @@ pub struct Guide {
 
 /// Left and right of a plane whose top line is not parallel to its eave. Pieces are those of level lines up to the higher end;
 /// poles have marks of their own.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct OutOfSquare {
     /// From the first butts to the top line.
     pub slopes_in: [f64; 2],
@@ -79,7 +80,7 @@ pub struct OutOfSquare {
 }
 
 /// A course whose exposure is no mark of the unit: nobody must lay it by the marks.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct OffTheMarks {
     /// The lowest such course, counted from 0.
     pub course: usize,
@@ -90,7 +91,7 @@ pub struct OffTheMarks {
 }
 
 /// Planes whose courses meet at hips and valleys.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Matched {
     /// Their ids.
     pub planes: Vec<String>,
@@ -105,7 +106,7 @@ pub struct Matched {
 }
 
 /// A first course that shows more or less than the one over it.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct OddCourse {
     /// The plane's id.
     pub plane: String,
@@ -118,7 +119,7 @@ pub struct OddCourse {
 }
 
 /// A hip or valley at which courses were to meet and cannot.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Unmatched {
     /// Ids of the two planes.
     pub planes: [String; 2],
@@ -131,7 +132,7 @@ pub struct Unmatched {
 }
 
 /// What can be done, and what it costs beyond what was laid.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct WayOut {
     /// A sentence.
     pub says: String,
