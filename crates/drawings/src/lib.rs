@@ -26,6 +26,6 @@ pub use page::Page;
 pub use roof_plan::roof_plan;
 pub use scale::Scale;
 pub use scene::{Anchor, Fill, Item, LineType, Point, Scene, Text};
-pub use setting_out::setting_out;
+pub use setting_out::{OnSheet, on_sheet, setting_out};
 pub use stage::stage;
 pub use svg::svg;

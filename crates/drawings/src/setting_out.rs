@@ -34,6 +34,34 @@ pub fn setting_out(plan: &Plan, plane_id: &str) -> Option<Scene> {
     Some(draw(&sheet, &arrangement))
 }
 
+/// Where a plane lies on its setting-out sheet, for those who point at a piece.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OnSheet {
+    /// Width and height of the paper, mm.
+    pub page: [f64; 2],
+    /// The part of the paper that holds the plane with its poles and labels: left, top, width and height, mm.
+    pub drawing: [f64; 4],
+    /// Where u and v are 0, mm from the paper's top left corner; u runs to the right, v up.
+    pub origin: [f64; 2],
+    /// Millimetres of paper to an inch of the plane.
+    pub mm_per_inch: f64,
+}
+
+/// Where the plane lies on the sheet that [`setting_out`] draws; `None` where that draws none.
+#[must_use]
+pub fn on_sheet(plan: &Plan, plane_id: &str) -> Option<OnSheet> {
+    let sheet = Sheet::of(plan, plane_id)?;
+    let arrangement = arrange(&sheet)?;
+    let view = View::in_middle_of(arrangement.drawing, &sheet, arrangement.scale);
+    let drawing = arrangement.drawing;
+    Some(OnSheet {
+        page: arrangement.page.size(),
+        drawing: [drawing.left, drawing.top, drawing.width, drawing.height],
+        origin: view.point([0.0, 0.0]),
+        mm_per_inch: arrangement.scale.paper(1.0),
+    })
+}
+
 /// The name of a plane, or its id if the plan has no such plane.
 pub(crate) fn surface_name(plan: &Plan, id: &str) -> String {
     let plane = plan.roof.planes.iter().find(|plane| plane.id == id);

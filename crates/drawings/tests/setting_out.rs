@@ -3,7 +3,7 @@
 mod lettering;
 mod support;
 
-use drawings::{Scene, Text, setting_out, svg};
+use drawings::{Item, OnSheet, Scene, Text, on_sheet, setting_out, svg};
 use lettering::{extent, overlap, texts};
 use plan::Plan;
 use proptest::prelude::*;
@@ -60,6 +60,29 @@ fn marks_are_rounded_one_by_one_from_the_running_value() {
 fn a_rake_gives_one_offset_for_odd_and_one_for_even_courses() {
     let scene = scene(&plan(&gable(14.0, 9.5)));
     assert!(tells(&scene, "odd courses 12-1/8\", even courses 6\""));
+}
+
+#[test]
+fn a_place_on_the_plane_is_found_on_its_sheet() {
+    let plan = plan(&gable(14.0, 9.5));
+    let OnSheet { page, drawing, origin, mm_per_inch } = on_sheet(&plan, "house.0").expect("it has a sheet");
+    let drawn: Vec<[f64; 2]> = scene(&plan)
+        .items
+        .into_iter()
+        .flat_map(|item| match item {
+            Item::Line { points, .. } => points,
+            Item::Shape { rings, .. } => rings.concat(),
+            Item::Text(_) => Vec::new(),
+        })
+        .collect();
+    for [u, v] in plan.roof.planes[0].outlines_in.concat() {
+        let at = [origin[0] + u * mm_per_inch, origin[1] - v * mm_per_inch];
+        assert!(drawn.iter().any(|point| (0..2).all(|axis| (point[axis] - at[axis]).abs() < 1e-6)), "{at:?}");
+        let [left, top, width, height] = drawing;
+        assert!(at[0] > left && at[0] < left + width && at[1] > top && at[1] < top + height, "{at:?} in {drawing:?}");
+        assert!(left + width <= page[0] && top + height <= page[1]);
+    }
+    assert_eq!(on_sheet(&plan, "barn.7"), None);
 }
 
 #[test]
