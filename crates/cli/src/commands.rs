@@ -13,6 +13,7 @@ pub(crate) mod rates;
 pub(crate) mod relay;
 pub(crate) mod rules;
 pub(crate) mod schema;
+pub(crate) mod serve;
 pub(crate) mod sheets;
 pub(crate) mod stage;
 

@@ -12,7 +12,7 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 
 use commands::{
-    check, compare, explain, import, measure, new, order, plan, price, rates, relay, rules, schema, sheets, stage,
+    check, compare, explain, import, measure, new, order, plan, price, rates, relay, rules, schema, serve, sheets, stage,
 };
 
 /// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
@@ -41,6 +41,7 @@ enum Command {
     Schema(schema::Arguments),
     New(new::Arguments),
     Import(import::Arguments),
+    Serve(serve::Arguments),
 }
 
 /// What the program ends with; the numbers are a contract.
@@ -71,6 +72,7 @@ fn main() -> ExitCode {
         Command::Schema(arguments) => schema::run(&arguments),
         Command::New(arguments) => new::run(&arguments),
         Command::Import(arguments) => import::run(&arguments),
+        Command::Serve(arguments) => serve::run(&arguments),
     };
     ExitCode::from(ending as u8)
 }
