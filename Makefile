@@ -7,7 +7,7 @@ RUN_TESTS := $(if $(shell cargo nextest --version 2>/dev/null),cargo nextest run
 
 SEED ?= 1
 
-.PHONY: test format lint units docs bench soak fuzz mutate bless
+.PHONY: test format lint units docs bench soak fuzz mutate bless web serve web-test
 
 test: format lint units docs
 
@@ -47,3 +47,17 @@ mutate:
 # Writes what is made from the code anew: pictures, pages, schema, drawings. Look at the difference before you keep it.
 bless:
 	HEADLAP_BLESS=1 $(RUN_TESTS) --workspace
+
+# The front end, from the packages that web/package-lock.json names. Needs Node.js 20.19 or later with npm.
+web:
+	cd web && npm ci --no-audit --no-fund && npm run build
+
+# Builds all and opens the app.
+serve: web
+	cargo run --locked --release --bin headlap -- serve
+
+# Types, drawing model, and the screens of the real program in Chromium (Debian: chromium; elsewhere CHROMIUM=path).
+web-test: web
+	cd web && npm run types && git diff --exit-code src/api/types.d.ts && npm run check && npm test
+	cargo build --locked -p cli
+	cd web && HEADLAP=$${CARGO_TARGET_DIR:-$(CURDIR)/target}/debug/headlap npm run browser

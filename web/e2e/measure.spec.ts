@@ -1,0 +1,98 @@
+import { type Page } from '@playwright/test';
+import { begin, expect, faults, test } from './program';
+
+/** The house of examples/ell.toml, walked round by typed lengths. */
+const ELL: [string, string][] = [
+  ['ArrowRight', '44 3-1/2'],
+  ['ArrowUp', "24' 9\""],
+  ['ArrowLeft', "26' 11-1/2\""],
+  ['ArrowUp', '11 5'],
+  ['ArrowLeft', "17' 4\""],
+];
+
+async function drawEll(page: Page): Promise<void> {
+  const field = page.getByLabel('Length', { exact: true });
+  for (const [index, [arrow, length]] of ELL.entries()) {
+    await field.press(arrow);
+    await field.pressSequentially(length);
+    await field.press('Enter');
+    await expect(page.getByRole('listitem').filter({ hasText: length })).toHaveCount(1);
+    await expect(page.locator('.legs li')).toHaveCount(index < 1 ? 1 : index + 2);
+  }
+  await field.press('Enter');
+}
+
+test('a house is drawn from typed lengths with the keyboard alone, and has the figures of the job file', async ({ page, program }) => {
+  await begin(page, program, 'Nothing: draw my own');
+  expect(await faults(page)).toEqual([]);
+  await drawEll(page);
+  for (const side of [2, 5]) await page.getByLabel(`Is, Side ${side}`).selectOption('gable');
+  for (const side of [1, 3, 4, 6]) {
+    await page.getByLabel(`Pitch, Side ${side}`).fill('10/12');
+    await page.getByLabel(`Pitch, Side ${side}`).press('Enter');
+  }
+  // Area and lines of examples/ell.toml on the command line, the same outline and pitches.
+  await expect(page.locator('.totals')).toContainText('17.15 squares');
+  await expect(page.locator('.totals')).toContainText('valley');
+  await expect(page.locator('path.line.valley')).toHaveCount(1);
+  await expect(page.getByRole('status')).toContainText('Kept');
+  expect(await faults(page)).toEqual([]);
+});
+
+test('a side that is typed anew moves its neighbours, and is undone and done again', async ({ page, program }) => {
+  await begin(page, program, 'A plain gable');
+  const length = page.getByLabel('Length, Side 1');
+  await expect(length).toHaveValue("41' 7\"");
+  await length.fill('44 6');
+  await length.press('Enter');
+  await expect(page.getByLabel('Length, Side 3')).toHaveValue("44' 6\"");
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(length).toHaveValue("41' 7\"");
+  await page.getByRole('button', { name: 'Redo' }).click();
+  await expect(length).toHaveValue("44' 6\"");
+  await length.fill('24 1/2');
+  await length.press('Enter');
+  await expect(page.getByRole('alert')).toContainText('Type feet and inches');
+});
+
+test('a corner is dragged, and the roof follows', async ({ page, program }) => {
+  await begin(page, program, 'A hip roof');
+  const corner = page.getByRole('button', { name: /^Corner 3/ });
+  const before = await corner.getAttribute('aria-label');
+  await expect(page.locator('path.line.hip')).toHaveCount(4);
+  const box = await corner.boundingBox();
+  if (!box) throw new Error('the corner is not on the screen');
+  const ridge = await page.locator('path.line.ridge').getAttribute('d');
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 60, box.y - 50, { steps: 5 });
+  await page.mouse.up();
+  await expect(corner).not.toHaveAttribute('aria-label', before ?? '');
+  await expect(page.locator('path.line.ridge')).not.toHaveAttribute('d', ridge ?? '');
+  await corner.focus();
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect(page.getByRole('status')).toContainText('revision 3');
+});
+
+test('an outline is clicked on the sheet', async ({ page, program }) => {
+  await begin(page, program, 'Nothing: draw my own');
+  const sheet = page.getByRole('group', { name: /^Plan of the roof/ });
+  const box = await sheet.boundingBox();
+  if (!box) throw new Error('no sheet');
+  const corners = [[0.2, 0.7], [0.7, 0.7], [0.7, 0.3], [0.2, 0.3]] as const;
+  for (const [index, [x, y]] of corners.entries()) {
+    await page.mouse.move(box.x + box.width * x, box.y + box.height * y);
+    await page.mouse.click(box.x + box.width * x, box.y + box.height * y);
+    await expect(page.locator('circle.dot')).toHaveCount(index + 1);
+  }
+  await page.getByRole('button', { name: 'Close the outline' }).click();
+  await expect(page.locator('path.line.hip')).toHaveCount(4);
+});
+
+test('mistakes are told in words beside the drawing', async ({ page, program }) => {
+  await begin(page, program, 'A plain gable');
+  await page.getByLabel('Pitch, Side 1').fill('89 deg');
+  await page.getByLabel('Pitch, Side 1').press('Enter');
+  await expect(page.locator('.said.error')).toBeVisible();
+  expect(await faults(page)).toEqual([]);
+});

@@ -1,0 +1,18 @@
+import { defineConfig } from '@playwright/test';
+
+// As root Chromium needs --no-sandbox, which Playwright adds itself; the rest keeps it from calling home, and draws 3D in software.
+const quiet = ['--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--disable-quic'];
+const software = ['--use-gl=angle', '--use-angle=gl-egl', '--ignore-gpu-blocklist'];
+
+export default defineConfig({
+  testDir: 'e2e',
+  workers: 1,
+  timeout: 90_000,
+  expect: { timeout: 15_000 },
+  reporter: 'line',
+  use: {
+    viewport: { width: 1360, height: 900 },
+    trace: 'retain-on-failure',
+    launchOptions: { executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: [...quiet, ...software] },
+  },
+});
