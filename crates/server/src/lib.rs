@@ -91,7 +91,6 @@ async fn told_to_end() {
 }
 
 /// Every address of the app, for requests that name this machine and this port.
-#[must_use]
 pub fn router(store: Store, port: u16) -> Router {
     let app = App { store: Arc::new(store) };
     api::desk()

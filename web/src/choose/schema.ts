@@ -34,9 +34,9 @@ function schemas(): Promise<Record<string, Schema>> {
 }
 
 /** Fields of a table that hold one value; lists and tables within it are edited in the job file. */
-export async function fieldsOf(table: TableKey): Promise<Field[]> {
+export async function fieldsOf(table: (typeof TABLES)[TableKey] | 'DormerTable' | 'OpeningTable'): Promise<Field[]> {
   const all = await schemas();
-  const properties = all[TABLES[table]]?.properties ?? {};
+  const properties = all[table]?.properties ?? {};
   return Object.entries(properties).flatMap(([key, schema]) => field(key, schema, all) ?? []);
 }
 

@@ -1,6 +1,26 @@
 import { type Words, en } from './en';
+import { es } from './es';
+
+const KEY = 'language';
+const ALL = { en, es };
+export type Language = keyof typeof ALL;
+
+function first(): Language {
+  const kept = localStorage.getItem(KEY);
+  if (kept === 'en' || kept === 'es') return kept;
+  return navigator.language.startsWith('es') ? 'es' : 'en';
+}
+
+let language: Language = $state(first());
+document.documentElement.lang = language;
 
 /** The words of the language that is chosen. */
 export function words(): Words {
-  return en;
+  return ALL[language];
+}
+
+export function turnLanguage(): void {
+  language = language === 'en' ? 'es' : 'en';
+  document.documentElement.lang = language;
+  localStorage.setItem(KEY, language);
 }

@@ -1,0 +1,79 @@
+import { begin, expect, faults, test } from './program';
+
+interface View {
+  drawNow(): void;
+  context: WebGL2RenderingContext;
+  drawCalls: number;
+  pieces: number;
+}
+
+test('every unit is drawn in space, in few calls, and laid course by course', async ({ page, program }) => {
+  await begin(page, program, 'An L with a gabled wing');
+  await page.getByRole('link', { name: 'Lay out' }).click();
+  await page.getByRole('link', { name: 'The whole roof, in space' }).click();
+  await page.waitForFunction(() => 'roof3d' in window);
+  expect(await faults(page)).toEqual([]);
+  const look = () =>
+    page.evaluate(() => {
+      const view = (window as unknown as { roof3d: View }).roof3d;
+      view.drawNow();
+      const { context: gl } = view;
+      const [width, height] = [gl.drawingBufferWidth, gl.drawingBufferHeight];
+      const pixels = new Uint8Array(width * height * 4);
+      gl.readPixels(0, 0, width, height, gl.RGBA, gl.UNSIGNED_BYTE, pixels);
+      const shades = new Set<number>();
+      let sum = 0;
+      for (let at = 0; at < pixels.length; at += 4) {
+        shades.add((pixels[at] ?? 0) >> 3);
+        sum += pixels[at] ?? 0;
+      }
+      return { shades: shades.size, sum, calls: view.drawCalls, pieces: view.pieces };
+    });
+  const whole = await look();
+  expect(whole.shades).toBeGreaterThan(8);
+  expect(whole.calls).toBeLessThan(100);
+  await page.getByRole('slider').fill('0');
+  expect((await look()).sum).not.toBe(whole.sum);
+  await page.getByRole('img', { name: /pieces on/ }).press('ArrowLeft');
+});
+
+test('a dormer and a chimney are added on the screen and measured', async ({ page, program }) => {
+  await begin(page, program, 'A plain gable');
+  await page.getByRole('button', { name: '+ dormer' }).click();
+  await expect(page.locator('path.line.valley')).toHaveCount(2);
+  await page.getByRole('button', { name: '+ chimney' }).click();
+  const sheet = page.getByRole('group', { name: /^Plan of the roof/ });
+  await sheet.press('Enter');
+  await expect(page.locator('path.line.opening')).not.toHaveCount(0);
+  await page.locator('summary', { hasText: 'chimney' }).click();
+  await page.getByLabel('width', { exact: true }).last().fill('42 in');
+  await page.getByLabel('width', { exact: true }).last().press('Enter');
+  await expect(page.getByRole('status').first()).toContainText('revision 4');
+  expect(await faults(page)).toEqual([]);
+});
+
+test('the screens speak Spanish', async ({ page, program }) => {
+  await begin(page, program, 'A hip roof');
+  await page.getByRole('button', { name: 'Español' }).click();
+  for (const step of ['Elegir', 'Trazar', 'Revisar', 'Pedir', 'Medir']) {
+    await page.getByRole('link', { name: step }).click();
+    await expect(page.getByRole('link', { name: step })).toHaveAttribute('aria-current', 'page');
+    expect(await faults(page)).toEqual([]);
+  }
+  await expect(page.locator('html')).toHaveAttribute('lang', 'es');
+});
+
+test('each screen holds in the dark, on a phone and without motion', async ({ page, program }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await page.setViewportSize({ width: 360, height: 740 });
+  await begin(page, program, 'A roof with chimney, skylight and pipes');
+  await page.getByRole('button', { name: 'Dark' }).click();
+  const job = page.url().replace(/\/\w+$/, '');
+  for (const screen of ['measure', 'choose', 'layout', 'see', 'check', 'order']) {
+    await page.goto(`${job}/${screen}`);
+    await expect(page.locator('main h1')).toBeAttached();
+    await expect(page.getByText(/^(One moment|Nothing is)/)).toHaveCount(0);
+    expect(await faults(page), screen).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth), screen).toBe(0);
+  }
+});
