@@ -23,7 +23,7 @@ interface Schema {
 }
 
 /** Tables that a person fills in on the screen Choose, by their key in the job file. */
-export const TABLES = { setting_out: 'SettingOutTable', deck: 'DeckTable', fastener: 'FastenerTable', site: 'SiteTable', laying: 'LayingTable', dry_in: 'DryInTable', attic: 'AtticTable' } as const;
+export const TABLES = { setting_out: 'SettingOutTable', deck: 'DeckTable', fastener: 'FastenerTable', site: 'SiteTable', laying: 'LayingTable', dry_in: 'DryInTable', attic: 'AtticTable', order: 'OrderTable' } as const;
 export type TableKey = keyof typeof TABLES;
 
 let known: Promise<Record<string, Schema>> | undefined;
