@@ -53,10 +53,10 @@ pub fn on_sheet(plan: &Plan, plane_id: &str) -> Option<OnSheet> {
     let sheet = Sheet::of(plan, plane_id)?;
     let arrangement = arrange(&sheet)?;
     let view = View::in_middle_of(arrangement.drawing, &sheet, arrangement.scale);
-    let drawing = arrangement.drawing;
+    let (space, [width, height]) = (arrangement.drawing, view::room(&sheet, arrangement.scale));
     Some(OnSheet {
         page: arrangement.page.size(),
-        drawing: [drawing.left, drawing.top, drawing.width, drawing.height],
+        drawing: [space.left + (space.width - width) / 2.0, space.top + (space.height - height) / 2.0, width, height],
         origin: view.point([0.0, 0.0]),
         mm_per_inch: arrangement.scale.paper(1.0),
     })

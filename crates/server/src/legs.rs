@@ -36,7 +36,7 @@ struct Leg {
 pub(crate) struct Walked {
     /// The first corner and the end of each leg, [x, y], as the job file has them.
     corners: Vec<[String; 2]>,
-    /// From the last corner back to the first, to be typed or read.
+    /// From the last corner back to the first, to the tape's sixteenth.
     back: String,
 }
 
@@ -66,7 +66,7 @@ pub(crate) async fn walk(Body(walk): Body<Walk>) -> Result<Json<Walked>, Refusal
         at = [at[0] + right * length, at[1] + up * length];
         corners.push(at.map(written));
     }
-    Ok(Json(Walked { corners, back: written(libm::hypot(first[0] - at[0], first[1] - at[1])) }))
+    Ok(Json(Walked { corners, back: units::Length::inches(libm::hypot(first[0] - at[0], first[1] - at[1])).to_string() }))
 }
 
 /// The side gets the length; its far end and the next side move along, and the side after that gives way.

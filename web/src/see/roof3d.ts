@@ -1,8 +1,8 @@
 /** The roof in space, from the plan's own rows. The only file that knows three.js, loaded when it is asked for. */
 
 import {
-  AmbientLight, BoxGeometry, BufferAttribute, BufferGeometry, Color, DirectionalLight, DoubleSide, InstancedMesh, Line, LineBasicMaterial, LineSegments,
-  Matrix4, Mesh, MeshLambertMaterial, PerspectiveCamera, Scene, ShapeUtils, Sphere, Vector2, Vector3, WebGLRenderer,
+  AlwaysStencilFunc, AmbientLight, BoxGeometry, BufferAttribute, BufferGeometry, Color, DirectionalLight, DoubleSide, EqualStencilFunc, InstancedMesh, KeepStencilOp, Line, LineBasicMaterial, LineSegments,
+  Matrix4, Mesh, MeshLambertMaterial, PerspectiveCamera, ReplaceStencilOp, Scene, ShapeUtils, Sphere, Vector2, Vector3, WebGLRenderer,
 } from 'three';
 import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
 import type { Plan } from '../api/client';
@@ -40,7 +40,7 @@ export class Roof3d {
   #frame = 0;
 
   constructor(canvas: HTMLCanvasElement, plan: Plan) {
-    this.#renderer = new WebGLRenderer({ canvas, antialias: true });
+    this.#renderer = new WebGLRenderer({ canvas, antialias: true, stencil: true });
     this.#renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
     this.#camera.up.set(0, 0, 1);
     this.#controls = new OrbitControls(this.#camera, canvas);
@@ -80,7 +80,11 @@ export class Roof3d {
   }
 
   show(layer: Layer, isShown: boolean): void {
-    for (const mesh of this.#layers[layer]) mesh.visible = isShown;
+    for (const mesh of this.#layers[layer]) {
+      // An unseen deck still keeps the strips within its planes.
+      if (layer === 'deck') Object.assign(mesh.material, { colorWrite: isShown, depthWrite: isShown });
+      else mesh.visible = isShown;
+    }
     this.draw();
   }
 
@@ -129,14 +133,20 @@ export class Roof3d {
     for (const plane of plan.roof.planes) {
       const pose = poseOf(plane.outlines_in[0] ?? [], plane.outlines_ft[0] ?? []);
       if (pose) poses.set(plane.id, pose);
-      if (pose) this.#add('deck', polygons(pose, [plane.outlines_in as [number, number][][]], LIFT.deck));
+      if (!pose) continue;
+      const deck = this.#add('deck', polygons(pose, [plane.outlines_in as [number, number][][]], LIFT.deck));
+      deck.renderOrder = -2;
+      within(deck, markOf(poses.size), AlwaysStencilFunc);
     }
     for (const rolls of plan.details.rolls) {
       const layer = LAYER_OF[rolls.kind];
       if (!layer) continue;
       for (const patch of rolls.strips.flatMap((strip) => strip.patches)) {
         const pose = poses.get(patch.plane);
-        if (pose) this.#add(layer, polygons(pose, [[patch.corners_in as [number, number][]]], LIFT[layer]));
+        if (!pose) continue;
+        const strip = this.#add(layer, polygons(pose, [[patch.corners_in as [number, number][]]], LIFT[layer]));
+        strip.renderOrder = -1;
+        within(strip, markOf([...poses.keys()].indexOf(patch.plane) + 1), EqualStencilFunc);
       }
     }
     for (const laid of plan.layout.planes) {
@@ -203,6 +213,17 @@ export class Roof3d {
     this.#camera.position.copy(center).add(new Vector3(-0.55, -0.95, 0.7).normalize().multiplyScalar(Math.max(60, radius * 3.1)));
     this.#controls.update();
   }
+}
+
+/** A plane's mark in the stencil, which has room for 255. */
+function markOf(plane: number): number {
+  return ((plane - 1) % 255) + 1;
+}
+
+/** The deck marks where its plane is seen; strips, which reach over ridges and hips, are drawn only there. */
+function within(mesh: Mesh, mark: number, when: typeof AlwaysStencilFunc | typeof EqualStencilFunc): void {
+  const isDeck = when === AlwaysStencilFunc;
+  Object.assign(mesh.material, { stencilWrite: true, stencilRef: mark, stencilFunc: when, stencilZPass: isDeck ? ReplaceStencilOp : KeepStencilOp });
 }
 
 /** Flat polygons on a plane, holes and all. */
