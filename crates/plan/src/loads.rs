@@ -3,13 +3,14 @@
 use covering::Covering;
 use layout::Layout;
 use roof::{Plane, Roof as Shape};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::Job;
 use crate::make::id_of;
 
 /// Loads on the roof. A licensed engineer decides what the framing carries.
-#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct Loads {
     /// For good, plane by plane.
     pub planes: Vec<PlaneLoad>,
@@ -32,7 +33,7 @@ pub struct Loads {
 }
 
 /// What lies on a plane for good. Nails, caps and metal are not in it.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct PlaneLoad {
     /// The plane's id.
     pub plane: String,
@@ -53,7 +54,7 @@ pub struct PlaneLoad {
 }
 
 /// Pallets of field units, each lifted once.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Pallets {
     /// How many.
     pub count: u64,
@@ -66,7 +67,7 @@ pub struct Pallets {
 }
 
 /// Units set down beside the pieces that are laid from them.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Pile {
     /// Counted from 1, in the order in which they are set down.
     pub number: usize,
@@ -91,7 +92,7 @@ pub struct Pile {
 }
 
 /// How evenly planes are loaded that lean on each other, while each pile is set down once.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Balance {
     /// Ids of the planes.
     pub planes: Vec<String>,
