@@ -36,12 +36,12 @@ impl Door {
     }
 
     async fn get(&self, path: &str) -> Got {
-        self.send(Request::get(path).header("host", HOST).body(Body::empty()).unwrap()).await
+        self.send(Request::get(path).header("host", HOST).body(Body::empty()).expect("a request")).await
     }
 
     async fn tell(&self, method: &str, path: &str, body: impl Into<Body>) -> Got {
         let request = Request::builder().method(method).uri(path).header("host", HOST);
-        self.send(request.header("content-type", "application/json").body(body.into()).unwrap()).await
+        self.send(request.header("content-type", "application/json").body(body.into()).expect("a request")).await
     }
 
     async fn begin(&self, text: &str) -> i64 {
