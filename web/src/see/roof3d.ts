@@ -210,7 +210,7 @@ export class Roof3d {
     const corners = plan.roof.planes.flatMap((plane) => plane.outlines_ft.flat()).map(([x, y, z]) => new Vector3((x ?? 0) * 12, (y ?? 0) * 12, (z ?? 0) * 12));
     const { center, radius } = new Sphere().setFromPoints(corners.length > 0 ? corners : [new Vector3()]);
     this.#controls.target.copy(center);
-    this.#camera.position.copy(center).add(new Vector3(-0.55, -0.95, 0.7).normalize().multiplyScalar(Math.max(60, radius * 3.1)));
+    this.#camera.position.copy(center).add(new Vector3(-0.55, -0.95, 0.7).normalize().multiplyScalar(Math.max(60, radius * 2.7)));
     this.#controls.update();
   }
 }
