@@ -1,12 +1,13 @@
 //! What is lost of the units that are taken, in counted units and in sentences.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::OrderLine;
 
 /// What one sheet's units come to. All areas in units of the field unit's size: `taken` − `on_roof` = `lost` = the sum of
 /// `cut_off` − `used_again`.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Waste {
     /// The covering sheet's short name.
     pub sheet: String,
@@ -35,7 +36,7 @@ pub struct Waste {
 }
 
 /// What one kind of edge cuts off.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct CutOff {
     /// As for [`crate::Edge::kind`], or `moved joint`.
     pub by: &'static str,
