@@ -4,6 +4,7 @@
 
 mod clear;
 mod cut_sheets;
+mod figure;
 mod heading;
 mod lettering;
 mod listing;
@@ -20,12 +21,15 @@ mod surface;
 mod svg;
 mod table;
 mod title_block;
+mod words;
 
 pub use cut_sheets::cut_sheets;
+pub use figure::Figure;
 pub use page::Page;
-pub use roof_plan::roof_plan;
+pub use roof_plan::{roof_figure, roof_plan};
 pub use scale::Scale;
 pub use scene::{Anchor, Fill, Item, LineType, Point, Scene, Text};
-pub use setting_out::{OnSheet, on_sheet, setting_out};
+pub use setting_out::{OnSheet, on_sheet, plane_figure, setting_out};
 pub use stage::stage;
 pub use svg::svg;
+pub use words::{English, WORDS, Words};

@@ -36,6 +36,11 @@ impl Page {
         Self { width: Length::inches(width), height: Length::inches(height), name }
     }
 
+    /// No paper by itself: a figure to stand on one, width and height in mm.
+    pub(crate) const fn of_figure([width, height]: [f64; 2]) -> Self {
+        Self { width: Length::millimetres(width), height: Length::millimetres(height), name: "figure" }
+    }
+
     /// The same paper turned by a quarter.
     #[must_use]
     pub const fn turned(self) -> Self {

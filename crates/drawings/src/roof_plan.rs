@@ -21,8 +21,8 @@ use plan::{Plan, Severity};
 use crate::lettering::{LINE, SMALL, fitted, small};
 use crate::page::MARGIN;
 use crate::title_block::{self, Field, ROW, field};
-use crate::{Anchor, Item, Page, Scene, heading, scale_bar};
-use arrangement::{Arrangement, arrange};
+use crate::{Anchor, English, Figure, Item, Page, Scene, Words, heading, scale_bar};
+use arrangement::{Arrangement, arrange, arrange_within};
 use stretch::stands_apart;
 
 pub(crate) use drawing::line_of;
@@ -35,7 +35,7 @@ pub(crate) use view::View;
 /// planes. `None` if the plan has no plane.
 #[must_use]
 pub fn roof_plan(plan: &Plan) -> Option<Scene> {
-    let overhead = Overhead::of(plan)?;
+    let overhead = Overhead::of(plan, &English)?;
     let arrangement = arrange(&overhead)?;
     Some(draw(&overhead, arrangement))
 }
@@ -45,17 +45,36 @@ fn draw(overhead: &Overhead, arrangement: Arrangement) -> Scene {
     let mut items = heading::draw(arrangement.page, &plan.name, "Roof plan");
     items.extend(draw_notes(plan, arrangement.page));
     items.extend(title_block::draw(arrangement.page, &title(plan, &arrangement)));
-    items.extend(north::draw(arrangement.north_at, plan.roof.north_deg));
-    items.extend(arrangement.key.draw());
-    items.extend(arrangement.list.iter().flat_map(|list| list.draw()));
-    items.extend(scale_bar::draw(arrangement.scale, arrangement.bar_at));
     let description = format!(
         "The roof seen from above at {}: {} planes with pitch and fall, their lines by kind, and where laying starts.",
         arrangement.scale,
         plan.roof.planes.len()
     );
+    let page = arrangement.page;
+    items.extend(drawing(overhead, arrangement));
+    Scene { page, title: format!("Roof plan: {}", plan.name), description, items }
+}
+
+/// Draws the roof plan with its key alone, as large as the room allows: width and height in mm. `None` if the plan has no plane, or
+/// if there is no room.
+#[must_use]
+pub fn roof_figure(plan: &Plan, within: [f64; 2], words: &dyn Words) -> Option<Figure> {
+    let overhead = Overhead::of(plan, words)?;
+    let arrangement = arrange_within(&overhead, within)?;
+    let (page, scale) = (arrangement.page, arrangement.scale);
+    let (title, description) = (plan.name.clone(), plan.name.clone());
+    let scene = Scene { page, title, description, items: drawing(&overhead, arrangement) };
+    Some(Figure { scene, scale, keyed: Vec::new() })
+}
+
+/// The roof, north, key and scale bar.
+fn drawing(overhead: &Overhead, arrangement: Arrangement) -> Vec<Item> {
+    let mut items = north::draw(arrangement.north_at, overhead.plan.roof.north_deg, &overhead.words.word("N"));
+    items.extend(arrangement.key.draw());
+    items.extend(arrangement.list.iter().flat_map(|list| list.draw()));
+    items.extend(scale_bar::draw(arrangement.scale, arrangement.bar_at, overhead.words));
     items.extend(arrangement.drawing.items.into_iter().map(|item| item.shifted(arrangement.drawing_at)));
-    Scene { page: arrangement.page, title: format!("Roof plan: {}", plan.name), description, items }
+    items
 }
 
 /// Of notes and title block with the space over them, mm.

@@ -14,12 +14,21 @@ const ARCHITECT: [f64; 11] = [3.0, 1.5, 1.0, 0.75, 0.5, 0.375, 0.25, 0.1875, 0.1
 /// Feet of roof in an inch of paper, an engineer's rule and on.
 const ENGINEER: [f64; 11] = [20.0, 30.0, 40.0, 50.0, 60.0, 100.0, 200.0, 300.0, 400.0, 500.0, 1000.0];
 
+/// How many times smaller, after ISO 5455 (from memory, not read), with the 1:25 and 1:75 of the building trades.
+const METRIC: [f64; 16] =
+    [1.0, 2.0, 5.0, 10.0, 20.0, 25.0, 50.0, 75.0, 100.0, 125.0, 150.0, 200.0, 250.0, 500.0, 1000.0, 5000.0];
+
 impl Scale {
     /// Every step, the largest drawing first.
     pub fn series() -> impl Iterator<Item = Self> {
         let architect = ARCHITECT.into_iter().map(|inches| 12.0 / inches);
         let engineer = ENGINEER.into_iter().map(|feet| feet * 12.0);
         architect.chain(engineer).map(|ratio| Self { ratio })
+    }
+
+    /// The customary metric steps, the largest drawing first.
+    pub fn metric_series() -> impl Iterator<Item = Self> {
+        METRIC.into_iter().map(|ratio| Self { ratio })
     }
 
     /// The smallest drawing of the series.

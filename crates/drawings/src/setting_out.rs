@@ -16,12 +16,13 @@ mod view;
 
 use plan::Plan;
 
-use crate::{Scene, heading};
+use crate::rect::Rect;
+use crate::{English, Figure, Item, Page, Scale, Scene, Words, heading};
 use arrangement::{Arrangement, arrange};
 pub(crate) use cut_list::width_at;
 use sheet::Sheet;
 pub(crate) use sheet::in_inches;
-use view::View;
+use view::{View, room};
 
 /// Draws the setting-out sheet of one plane: the plane to scale with its pieces, the marks of the story pole, the cut list.
 ///
@@ -29,7 +30,7 @@ use view::View;
 /// plan, was not laid, or is larger than any paper.
 #[must_use]
 pub fn setting_out(plan: &Plan, plane_id: &str) -> Option<Scene> {
-    let sheet = Sheet::of(plan, plane_id)?;
+    let sheet = Sheet::of(plan, plane_id, &English)?;
     let arrangement = arrange(&sheet)?;
     Some(draw(&sheet, &arrangement))
 }
@@ -50,16 +51,50 @@ pub struct OnSheet {
 /// Where the plane lies on the sheet that [`setting_out`] draws; `None` where that draws none.
 #[must_use]
 pub fn on_sheet(plan: &Plan, plane_id: &str) -> Option<OnSheet> {
-    let sheet = Sheet::of(plan, plane_id)?;
+    let sheet = Sheet::of(plan, plane_id, &English)?;
     let arrangement = arrange(&sheet)?;
     let view = View::in_middle_of(arrangement.drawing, &sheet, arrangement.scale);
-    let (space, [width, height]) = (arrangement.drawing, view::room(&sheet, arrangement.scale));
+    let (space, [width, height]) = (arrangement.drawing, room(&sheet, arrangement.scale));
     Some(OnSheet {
         page: arrangement.page.size(),
         drawing: [space.left + (space.width - width) / 2.0, space.top + (space.height - height) / 2.0, width, height],
         origin: view.point([0.0, 0.0]),
         mm_per_inch: arrangement.scale.paper(1.0),
     })
+}
+
+/// Draws the plane alone, with poles, edges and scale bar, as large as the room allows: width and height in mm. `None` as for
+/// [`setting_out`], or if there is no room.
+#[must_use]
+pub fn plane_figure(plan: &Plan, plane_id: &str, within: [f64; 2], words: &dyn Words) -> Option<Figure> {
+    let sheet = Sheet::of(plan, plane_id, words)?;
+    let fits = |scale: &Scale| {
+        let [width, height] = room(&sheet, *scale);
+        width <= within[0] && height <= within[1]
+    };
+    let scale = words.scales().into_iter().find(fits)?;
+    let [width, height] = room(&sheet, scale);
+    let view = View::in_middle_of(Rect { left: 0.0, top: 0.0, width, height }, &sheet, scale);
+    let (items, keyed) = drawing(&sheet, &view);
+    let scene = Scene {
+        page: Page::of_figure([width, height]),
+        title: sheet.plane.name.clone(),
+        description: sheet.plane.name.clone(),
+        items,
+    };
+    Some(Figure { scene, scale, keyed })
+}
+
+/// The plane with all that is drawn on and about it, and what the letters at its short edges stand for.
+fn drawing(sheet: &Sheet, view: &View) -> (Vec<Item>, Vec<String>) {
+    let edges = edges::draw(sheet, view);
+    let mut items = pieces::draw(sheet, view);
+    items.extend(starters::draw(sheet, view));
+    items.extend(edges.items);
+    items.extend(openings::draw(sheet, view));
+    items.extend(pole::draw(sheet, view));
+    items.extend(view.scale_bar(sheet));
+    (items, edges.keyed)
 }
 
 /// The name of a plane, or its id if the plan has no such plane.
@@ -70,19 +105,14 @@ pub(crate) fn surface_name(plan: &Plan, id: &str) -> String {
 
 fn draw(sheet: &Sheet, arrangement: &Arrangement) -> Scene {
     let view = View::in_middle_of(arrangement.drawing, sheet, arrangement.scale);
-    let edges = edges::draw(sheet, &view);
+    let (drawn, keyed) = drawing(sheet, &view);
     let mut items = heading::draw(arrangement.page, &sheet.heading(), "Setting-out sheet");
-    items.extend(pieces::draw(sheet, &view));
-    items.extend(starters::draw(sheet, &view));
-    items.extend(edges.items);
-    items.extend(openings::draw(sheet, &view));
-    items.extend(pole::draw(sheet, &view));
-    items.extend(view.scale_bar());
+    items.extend(drawn);
     items.extend(course_table::table(sheet).draw(arrangement.courses_at, arrangement.course_rows));
     if !sheet.laid.cuts.is_empty() {
         items.extend(cut_list::table(sheet, arrangement.cut_lines).draw(arrangement.cuts_at, arrangement.cut_rows));
     }
-    items.extend(notes::draw(sheet, arrangement, &edges.keyed));
+    items.extend(notes::draw(sheet, arrangement, &keyed));
     items.extend(title_block::draw(sheet, arrangement));
     Scene {
         page: arrangement.page,

@@ -10,7 +10,7 @@ use crate::roof_plan::{Overhead, View, line_of};
 use crate::setting_out::surface_name;
 use crate::surface::Surface;
 use crate::title_block::{self, Field, ROW, field};
-use crate::{Anchor, Fill, Item, LineType, Page, Point, Scale, Scene, heading, scale_bar};
+use crate::{Anchor, English, Fill, Item, LineType, Page, Point, Scale, Scene, heading, scale_bar};
 
 /// The box of a pile, mm: its number over its units.
 const BOX: [f64; 2] = [11.0, 8.4];
@@ -20,7 +20,7 @@ const AROUND: f64 = 5.0;
 /// The map, and the list of the piles on as many papers as it takes; none where nothing is staged.
 #[must_use]
 pub fn stage(plan: &Plan) -> Vec<Scene> {
-    let Some(overhead) = Overhead::of(plan).filter(|_| !plan.loads.piles.is_empty()) else { return Vec::new() };
+    let Some(overhead) = Overhead::of(plan, &English).filter(|_| !plan.loads.piles.is_empty()) else { return Vec::new() };
     let map = spot(&overhead).map(|spot| draw(&overhead, &spot));
     map.into_iter().chain(scenes(&[list(plan)], &plan.name, "Stage list")).collect()
 }
@@ -94,7 +94,7 @@ fn draw(overhead: &Overhead, spot: &Spot) -> Scene {
     let drawn = lines.chain(piles.iter().flat_map(|(pile, middle)| draw_pile(pile, *middle)));
     let mut items = heading::draw(page, &plan.name, "Stage map");
     items.extend(drawn.map(|item| item.shifted([left, top])));
-    items.extend(scale_bar::draw(spot.scale, [MARGIN, MARGIN + heading::HEIGHT + room_height + scale_bar::ROOM[1] - 2.0]));
+    items.extend(scale_bar::draw(spot.scale, [MARGIN, MARGIN + heading::HEIGHT + room_height + scale_bar::ROOM[1] - 2.0], overhead.words));
     items.extend(draw_notes(plan, page));
     items.extend(title_block::draw(page, &title(plan, spot)));
     let description = format!("The roof seen from above at {}, with {} piles of units.", spot.scale, piles.len());

@@ -280,5 +280,5 @@ fn zones_of_the_wind_run_along_eaves_and_rakes() {
     let foot = length(&windy, LineType::Eave) / 80.0;
     assert!(length(&still, LineType::Limit) < 1e-9);
     assert!((length(&windy, LineType::Limit) / foot - 136.0).abs() < 0.01, "{}", length(&windy, LineType::Limit) / foot);
-    assert!(has(&windy, "wind: edge zone, 3.0 ft"));
+    assert!(has(&windy, "wind: edge zone, 3' 0\""));
 }

@@ -40,27 +40,38 @@ pub(crate) fn arrange(overhead: &Overhead) -> Option<Arrangement> {
 /// What stands in the drawing, in the order of [`KINDS`].
 fn key(overhead: &Overhead) -> Legend {
     let drawn = |line: LineType| overhead.stretches.iter().any(|stretch| line_of(stretch) == Some(line));
-    let entry = |sign: Sign, words: &str| Entry { sign, words: words.to_owned() };
-    let kinds = KINDS.iter().filter(|(_, line)| drawn(*line)).map(|(kind, line)| entry(Sign::Line(*line), kind));
-    let hidden = drawn(LineType::Hidden).then(|| entry(Sign::Line(LineType::Hidden), "under another plane"));
+    let entry = |sign: Sign, words: String| Entry { sign, words };
+    let words = |name: &str| overhead.words.word(name);
+    let kinds = KINDS.iter().filter(|(_, line)| drawn(*line)).map(|(kind, line)| entry(Sign::Line(*line), words(kind)));
+    let hidden = drawn(LineType::Hidden).then(|| entry(Sign::Line(LineType::Hidden), words("under another plane")));
     let start = !overhead.plan.layout.planes.is_empty();
-    let start = start.then(|| entry(Sign::Start, "laying starts, first butts"));
-    let fall = entry(Sign::Fall, "water runs this way");
-    let opening = (!overhead.plan.roof.openings.is_empty()).then(|| entry(Sign::Opening, "opening"));
+    let start = start.then(|| entry(Sign::Start, words("laying starts")));
+    let fall = entry(Sign::Fall, words("water runs"));
+    let opening = (!overhead.plan.roof.openings.is_empty()).then(|| entry(Sign::Opening, words("opening")));
+    let zone = |feet: f64| format!("{}, {}", words("wind zone"), overhead.words.length(feet * 12.0));
     let wind = overhead.plan.wind.as_ref();
     let wind =
-        wind.map(|wind| entry(Sign::Line(LineType::Limit), &format!("wind: edge zone, {:.1} ft", wind.zone_width_ft)));
-    Legend::new("Key", kinds.chain(hidden).chain(wind).chain(opening).chain([fall]).chain(start).collect())
+        wind.map(|wind| entry(Sign::Line(LineType::Limit), zone(wind.zone_width_ft)));
+    Legend::new(words("key"), kinds.chain(hidden).chain(wind).chain(opening).chain([fall]).chain(start).collect())
 }
 
 /// The largest drawing that finds room on a paper, lying or upright.
 fn on_page(overhead: &Overhead, key: &Legend, page: Page) -> Option<Arrangement> {
-    let blanks = [page, page.turned()].map(|page| Blank::of(overhead, page));
+    largest(overhead, key, &[page, page.turned()].map(|page| Blank::of(overhead, page)))
+}
+
+/// The largest drawing with its key that finds room in a rectangle, mm, and nothing else on the paper.
+pub(crate) fn arrange_within(overhead: &Overhead, [width, height]: [f64; 2]) -> Option<Arrangement> {
+    let body = Rect { left: 0.0, top: 0.0, width, height };
+    largest(overhead, &key(overhead), &[Blank { page: Page::of_figure([width, height]), body }])
+}
+
+fn largest(overhead: &Overhead, key: &Legend, blanks: &[Blank]) -> Option<Arrangement> {
     let ways = |size, list: &Legend| {
         blanks.iter().flat_map(|blank| [blank.beside(size, key, list), blank.below(size, key, list)]).flatten().next()
     };
-    let none = Legend::new("Planes", vec![]);
-    for scale in Scale::series() {
+    let none = Legend::new(String::new(), vec![]);
+    for scale in overhead.words.scales() {
         let size = room(overhead, scale);
         if ways(size, &none).is_none() {
             continue;
@@ -74,12 +85,12 @@ fn on_page(overhead: &Overhead, key: &Legend, page: Page) -> Option<Arrangement>
     None
 }
 
-const fn list_title(overhead: &Overhead, drawing: &Drawing) -> &'static str {
-    match (drawing.listed.len(), overhead.plan.roof.openings.len()) {
-        (_, 0) => "Planes",
-        (listed, openings) if listed == openings => "Openings",
-        _ => "Planes, openings",
-    }
+fn list_title(overhead: &Overhead, drawing: &Drawing) -> String {
+    overhead.words.word(match (drawing.listed.len(), overhead.plan.roof.openings.len()) {
+        (_, 0) => "planes",
+        (listed, openings) if listed == openings => "openings",
+        _ => "planes and openings",
+    })
 }
 
 /// Paper that the roof takes at a scale, with its marks and the scale bar, mm.

@@ -55,7 +55,7 @@ impl Sign {
 /// Entries under a title, in columns side by side.
 #[derive(Debug, Clone)]
 pub(crate) struct Legend {
-    pub(crate) title: &'static str,
+    pub(crate) title: String,
     pub(crate) entries: Vec<Entry>,
     /// Top left corner.
     pub(crate) at: Point,
@@ -65,7 +65,7 @@ pub(crate) struct Legend {
 
 impl Legend {
     /// In one column.
-    pub(crate) const fn new(title: &'static str, entries: Vec<Entry>) -> Self {
+    pub(crate) fn new(title: String, entries: Vec<Entry>) -> Self {
         let rows = entries.len();
         Self { title, entries, at: [0.0; 2], rows }
     }
@@ -77,7 +77,7 @@ impl Legend {
 
     fn column_width(&self) -> f64 {
         let widths = self.entries.iter().map(|entry| entry.sign.width() + 2.5 + width(&entry.words, SMALL));
-        widths.fold(strong_width(self.title, LARGE), f64::max)
+        widths.fold(strong_width(&self.title, LARGE), f64::max)
     }
 
     /// Width in columns of so many rows, mm.
@@ -93,7 +93,7 @@ impl Legend {
 
     pub(crate) fn draw(&self) -> Vec<Item> {
         let [left, top] = self.at;
-        let mut items = vec![strong([left, top + LARGE], LARGE, Anchor::Start, self.title)];
+        let mut items = vec![strong([left, top + LARGE], LARGE, Anchor::Start, &self.title)];
         for (index, entry) in self.entries.iter().enumerate() {
             let left = left + (index / self.rows) as f64 * (self.column_width() + BETWEEN);
             let y = top + HEAD + ROW * ((index % self.rows) as f64 + 0.5);

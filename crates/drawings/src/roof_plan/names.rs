@@ -96,8 +96,9 @@ impl Names {
 /// What a letter stands for.
 fn words(region: &Region, has_arrow: bool) -> String {
     let plane = region.surface.plane;
-    let fall = if has_arrow { String::new() } else { format!(", falls {}", wind(plane.facing_deg)) };
-    let under = region.under.as_ref().map_or_else(String::new, |over| format!(", under {over}"));
+    let word = |name: &str| region.words.word(name);
+    let fall = if has_arrow { String::new() } else { format!(", {} {}", word("falls"), word(wind(plane.facing_deg))) };
+    let under = region.under.as_ref().map_or_else(String::new, |over| format!(", {} {over}", word("under")));
     format!("{}, {}{fall}{under}", plane.name, pitch(plane))
 }
 

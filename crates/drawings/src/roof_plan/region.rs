@@ -1,6 +1,6 @@
 use super::overhead::Overhead;
 use super::view::View;
-use crate::Point;
+use crate::{Point, Words};
 use crate::clear::Taken;
 use crate::surface::Surface;
 
@@ -12,6 +12,7 @@ const STEP: f64 = 0.8;
 /// The part of the drawing that shows one plane.
 pub(crate) struct Region<'a> {
     pub(crate) surface: &'a Surface<'a>,
+    pub(crate) words: &'a dyn Words,
     view: &'a View,
     above: Vec<&'a Surface<'a>>,
     /// Places on it, a grid; all of the plane if none of it is seen.
@@ -31,7 +32,7 @@ impl<'a> Region<'a> {
         let under = if seen.is_empty() { grid.first().and_then(|&at| covers(at)) } else { None };
         let under = under.map(|other| other.plane.name.clone());
         let places = if seen.is_empty() { grid } else { seen };
-        Self { middle: mean(&places), surface, view, above, places, under }
+        Self { middle: mean(&places), surface, words: overhead.words, view, above, places, under }
     }
 
     /// Left, top, right, bottom, mm, wide enough to take in the plane's own edges however they were rounded.

@@ -1,5 +1,4 @@
 use plan::Edge;
-use units::Length;
 
 use super::openings;
 use super::sheet::Sheet;
@@ -34,7 +33,7 @@ struct Labelled {
 impl Labelled {
     /// `None` for an edge of no length, or of an opening.
     fn of(sheet: &Sheet, view: &View, ends: [Point; 2], edge: &Edge) -> Option<Self> {
-        let words = format!("{} {}", edge.kind, Length::feet(edge.length_ft));
+        let words = format!("{} {}", sheet.words.word(edge.kind), sheet.words.length(edge.length_ft * 12.0));
         let labelled = Self { ends: ends.map(|end| view.point(end)), words, off: OFF + starters_below(sheet, ends, view) };
         (labelled.length() > 0.0 && !openings::EDGES.contains(&edge.kind)).then_some(labelled)
     }

@@ -1,4 +1,4 @@
-use super::sheet::{Sheet, tape};
+use super::sheet::Sheet;
 use super::view::{EDGE_LABEL, View};
 use crate::lettering::{SMALL, centred, small, width};
 use crate::{Anchor, Fill, Item, LineType, Scale};
@@ -15,12 +15,12 @@ pub(crate) fn room(sheet: &Sheet, scale: Scale) -> f64 {
     let last = sheet.laid.courses.len().saturating_sub(1);
     let longest_mark = (sheet.height() / 12.0).floor() * 12.0 + 11.9375;
     let labels = width(&label(sheet, scale, last, longest_mark), SMALL);
-    POLE + (1.0 + labels).max(width("Heads", SMALL) / 2.0)
+    POLE + (1.0 + labels).max(width(&sheet.words.word("heads"), SMALL) / 2.0)
 }
 
 /// Course number and mark, or the number alone where marks would touch.
 fn label(sheet: &Sheet, scale: Scale, index: usize, mark: f64) -> String {
-    if step(sheet, scale) == 1 { format!("{}:  {}", index + 1, tape(mark)) } else { (index + 1).to_string() }
+    if step(sheet, scale) == 1 { format!("{}:  {}", index + 1, sheet.words.length(mark)) } else { (index + 1).to_string() }
 }
 
 /// Each how many-th course is labelled.
@@ -39,8 +39,8 @@ fn is_labelled(sheet: &Sheet, scale: Scale, index: usize) -> bool {
 
 /// The same pole at both sides of the plane: butts shown at the left, heads at the right.
 pub(crate) fn draw(sheet: &Sheet, view: &View) -> Vec<Item> {
-    let mut items = Side::left(view).draw(sheet, view, "Butts", |course| Some(sheet.butt_mark("left", course)));
-    items.extend(Side::right(view).draw(sheet, view, "Heads", |course| sheet.head_mark("right", course)));
+    let mut items = Side::left(view).draw(sheet, view, &sheet.words.word("butts"), |course| Some(sheet.butt_mark("left", course)));
+    items.extend(Side::right(view).draw(sheet, view, &sheet.words.word("heads"), |course| sheet.head_mark("right", course)));
     items
 }
 

@@ -1,6 +1,8 @@
 use plan::{Course, LaidPlane, Mark, Plan, Plane, Pole};
 use units::Length;
 
+use crate::Words;
+
 /// Planes of more pieces are drawn as course lines.
 const MOST_PIECES: u64 = 4_000;
 
@@ -9,13 +11,14 @@ pub(crate) struct Sheet<'a> {
     pub(crate) plan: &'a Plan,
     pub(crate) plane: &'a Plane,
     pub(crate) laid: &'a LaidPlane,
+    pub(crate) words: &'a dyn Words,
 }
 
 impl<'a> Sheet<'a> {
-    pub(crate) fn of(plan: &'a Plan, id: &str) -> Option<Self> {
+    pub(crate) fn of(plan: &'a Plan, id: &str, words: &'a dyn Words) -> Option<Self> {
         let plane = plan.roof.planes.iter().find(|plane| plane.id == id)?;
         let laid = plan.layout.planes.iter().find(|laid| laid.id == id)?;
-        Some(Self { plan, plane, laid })
+        Some(Self { plan, plane, laid, words })
     }
 
     pub(crate) fn heading(&self) -> String {

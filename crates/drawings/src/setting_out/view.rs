@@ -53,7 +53,7 @@ impl View {
         places.iter().map(|&place| self.point(place)).collect()
     }
 
-    pub(crate) fn scale_bar(&self) -> Vec<Item> {
-        scale_bar::draw(self.scale, self.bar_at)
+    pub(crate) fn scale_bar(&self, sheet: &Sheet) -> Vec<Item> {
+        scale_bar::draw(self.scale, self.bar_at, sheet.words)
     }
 }
