@@ -1,5 +1,6 @@
 //! The commands, each with its arguments and its one verb.
 
+pub(crate) mod book;
 pub(crate) mod check;
 pub(crate) mod compare;
 pub(crate) mod explain;

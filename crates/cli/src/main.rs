@@ -12,7 +12,7 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 
 use commands::{
-    check, compare, explain, import, measure, new, order, plan, price, rates, relay, rules, schema, serve, sheets, stage,
+    book, check, compare, explain, import, measure, new, order, plan, price, rates, relay, rules, schema, serve, sheets, stage,
 };
 
 /// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
@@ -27,6 +27,7 @@ struct Arguments {
 #[derive(Subcommand)]
 enum Command {
     Plan(plan::Arguments),
+    Book(book::Arguments),
     Check(check::Arguments),
     Order(order::Arguments),
     Price(price::Arguments),
@@ -58,6 +59,7 @@ enum Ending {
 fn main() -> ExitCode {
     let ending = match Arguments::parse().command {
         Command::Plan(arguments) => plan::run(&arguments),
+        Command::Book(arguments) => book::run(&arguments),
         Command::Check(arguments) => check::run(&arguments),
         Command::Order(arguments) => order::run(&arguments),
         Command::Price(arguments) => price::run(&arguments),

@@ -4,11 +4,13 @@
 
 mod clear;
 mod cut_sheets;
+mod details;
 mod figure;
 mod heading;
 mod lettering;
 mod listing;
 mod page;
+mod pole_strips;
 mod rect;
 mod ring;
 mod roof_plan;
@@ -24,12 +26,14 @@ mod title_block;
 mod words;
 
 pub use cut_sheets::cut_sheets;
+pub use details::{Detail, details};
 pub use figure::Figure;
 pub use page::Page;
+pub use pole_strips::pole_strips;
 pub use roof_plan::{roof_figure, roof_plan};
 pub use scale::Scale;
 pub use scene::{Anchor, Fill, Item, LineType, Point, Scene, Text};
-pub use setting_out::{OnSheet, on_sheet, plane_figure, setting_out};
+pub use setting_out::{CutUse, OnSheet, cut_uses, mark, on_sheet, plane_figure, setting_out, width_at};
 pub use stage::stage;
 pub use svg::svg;
 pub use words::{English, WORDS, Words};

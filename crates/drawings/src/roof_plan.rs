@@ -23,6 +23,7 @@ use crate::page::MARGIN;
 use crate::title_block::{self, Field, ROW, field};
 use crate::{Anchor, English, Figure, Item, Page, Scene, Words, heading, scale_bar};
 use arrangement::{Arrangement, arrange, arrange_within};
+use legend::Entry;
 use stretch::stands_apart;
 
 pub(crate) use drawing::line_of;
@@ -63,8 +64,10 @@ pub fn roof_figure(plan: &Plan, within: [f64; 2], words: &dyn Words) -> Option<F
     let arrangement = arrange_within(&overhead, within)?;
     let (page, scale) = (arrangement.page, arrangement.scale);
     let (title, description) = (plan.name.clone(), plan.name.clone());
+    let is_told = arrangement.list.is_none();
+    let keyed = arrangement.drawing.listed.iter().filter(|_| is_told).map(Entry::told).collect();
     let scene = Scene { page, title, description, items: drawing(&overhead, arrangement) };
-    Some(Figure { scene, scale, keyed: Vec::new() })
+    Some(Figure { scene, scale, keyed })
 }
 
 /// The roof, north, key and scale bar.

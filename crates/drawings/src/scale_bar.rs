@@ -14,7 +14,11 @@ pub(crate) fn draw(scale: Scale, [left, base]: Point, words: &dyn Words) -> Vec<
     let part = scale.paper(f64::from(long) * inches) / 4.0;
     let mut items: Vec<Item> =
         (0..4).map(|index| bar_part([left + f64::from(index) * part, base - 1.5], part, index % 2 == 0)).collect();
-    items.push(small([left + 4.0 * part + 2.0, base - 0.2], Anchor::Start, format!("{long} {unit} {} {}", words.word("at"), words.scale(scale))));
+    items.push(small(
+        [left + 4.0 * part + 2.0, base - 0.2],
+        Anchor::Start,
+        format!("{long} {unit} {} {}", words.word("at"), words.scale(scale)),
+    ));
     items
 }
 

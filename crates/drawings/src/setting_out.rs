@@ -19,9 +19,10 @@ use plan::Plan;
 use crate::rect::Rect;
 use crate::{English, Figure, Item, Page, Scale, Scene, Words, heading};
 use arrangement::{Arrangement, arrange};
-pub(crate) use cut_list::width_at;
+pub use cut_list::{CutUse, cut_uses, width_at};
 use sheet::Sheet;
 pub(crate) use sheet::in_inches;
+pub use sheet::mark;
 use view::{View, room};
 
 /// Draws the setting-out sheet of one plane: the plane to scale with its pieces, the marks of the story pole, the cut list.

@@ -23,7 +23,7 @@ pub trait Words {
 }
 
 /// Every word of the drawings by its name, with its English. Kinds of lines have the names that the plan gives them.
-pub const WORDS: [(&str, &str); 33] = [
+pub const WORDS: [(&str, &str); 60] = [
     ("eave", "eave"),
     ("rake", "rake"),
     ("ridge", "ridge"),
@@ -57,6 +57,36 @@ pub const WORDS: [(&str, &str); 33] = [
     ("west", "west"),
     ("northwest", "northwest"),
     ("N", "N"),
+    ("strip", "strip"),
+    ("butt", "butt"),
+    ("head", "head"),
+    ("zero", "zero, first butts"),
+    ("top line", "top line"),
+    ("deck", "deck"),
+    ("drip edge", "drip edge"),
+    ("ice barrier", "ice barrier"),
+    ("up to", "up to"),
+    ("underlayment", "underlayment"),
+    ("starter", "starter, height"),
+    ("exposure", "exposure"),
+    ("headlap", "headlap"),
+    ("unit", "unit"),
+    ("projection", "projection"),
+    ("gap", "gap"),
+    ("cap", "cap"),
+    ("cap line", "line for the cap's edge"),
+    ("ridge vent", "ridge vent"),
+    ("slot", "slot, in all"),
+    ("clear at the top", "clear at the top, one side"),
+    ("clear at the foot", "clear at the foot, one side"),
+    (
+        "half of the valley",
+        "Measured on each plane from the middle of the valley, square to it. Snap the line; cut the units to it.",
+    ),
+    ("cricket valleys", "valleys of the cricket, each"),
+    ("cricket ridge", "its ridge"),
+    ("cricket height", "its height at the chimney"),
+    ("check line", "Print at 100 %: on paper this line measures"),
 ];
 
 /// US English and customary measures: what every sheet has that is drawn without other words.

@@ -50,23 +50,31 @@ fn key(overhead: &Overhead) -> Legend {
     let opening = (!overhead.plan.roof.openings.is_empty()).then(|| entry(Sign::Opening, words("opening")));
     let zone = |feet: f64| format!("{}, {}", words("wind zone"), overhead.words.length(feet * 12.0));
     let wind = overhead.plan.wind.as_ref();
-    let wind =
-        wind.map(|wind| entry(Sign::Line(LineType::Limit), zone(wind.zone_width_ft)));
+    let wind = wind.map(|wind| entry(Sign::Line(LineType::Limit), zone(wind.zone_width_ft)));
     Legend::new(words("key"), kinds.chain(hidden).chain(wind).chain(opening).chain([fall]).chain(start).collect())
 }
 
 /// The largest drawing that finds room on a paper, lying or upright.
 fn on_page(overhead: &Overhead, key: &Legend, page: Page) -> Option<Arrangement> {
-    largest(overhead, key, &[page, page.turned()].map(|page| Blank::of(overhead, page)))
+    largest(overhead, key, &[page, page.turned()].map(|page| Blank::of(overhead, page)), Listed::Drawn)
 }
 
 /// The largest drawing with its key that finds room in a rectangle, mm, and nothing else on the paper.
 pub(crate) fn arrange_within(overhead: &Overhead, [width, height]: [f64; 2]) -> Option<Arrangement> {
     let body = Rect { left: 0.0, top: 0.0, width, height };
-    largest(overhead, &key(overhead), &[Blank { page: Page::of_figure([width, height]), body }])
+    let blank = [Blank { page: Page::of_figure([width, height]), body }];
+    let key = key(overhead);
+    largest(overhead, &key, &blank, Listed::Drawn).or_else(|| largest(overhead, &key, &blank, Listed::Told))
 }
 
-fn largest(overhead: &Overhead, key: &Legend, blanks: &[Blank]) -> Option<Arrangement> {
+/// Whether what the letters stand for is drawn beside the roof, or told elsewhere.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Listed {
+    Drawn,
+    Told,
+}
+
+fn largest(overhead: &Overhead, key: &Legend, blanks: &[Blank], listed: Listed) -> Option<Arrangement> {
     let ways = |size, list: &Legend| {
         blanks.iter().flat_map(|blank| [blank.beside(size, key, list), blank.below(size, key, list)]).flatten().next()
     };
@@ -77,7 +85,8 @@ fn largest(overhead: &Overhead, key: &Legend, blanks: &[Blank]) -> Option<Arrang
             continue;
         }
         let drawing = draw(overhead, scale)?;
-        let list = Legend::new(list_title(overhead, &drawing), drawing.listed.clone());
+        let entries = if listed == Listed::Drawn { drawing.listed.clone() } else { vec![] };
+        let list = Legend::new(list_title(overhead, &drawing), entries);
         if let Some(spots) = ways(size, &list) {
             return Some(spots.arranged(overhead, scale, drawing));
         }

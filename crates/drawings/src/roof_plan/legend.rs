@@ -30,6 +30,16 @@ pub(crate) enum Sign {
     Letter(String),
 }
 
+impl Entry {
+    /// A letter and what it stands for, in a line of text.
+    pub(crate) fn told(&self) -> String {
+        match &self.sign {
+            Sign::Letter(letter) => format!("{letter}  {}", self.words),
+            _ => self.words.clone(),
+        }
+    }
+}
+
 impl Sign {
     /// Room for it, mm.
     const fn width(&self) -> f64 {

@@ -1,8 +1,8 @@
 use super::overhead::Overhead;
 use super::view::View;
-use crate::{Point, Words};
 use crate::clear::Taken;
 use crate::surface::Surface;
+use crate::{Point, Words};
 
 /// Steps of the grid of places along each side of a region, at most.
 const STEPS: f64 = 45.0;

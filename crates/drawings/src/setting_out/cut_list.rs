@@ -1,6 +1,7 @@
-use plan::Cut;
+use plan::{Cut, Plan};
 
 use super::sheet::{Sheet, in_inches};
+use crate::English;
 use crate::table::Table;
 
 /// How often and where a cut is needed.
@@ -58,18 +59,63 @@ fn uses(sheet: &Sheet) -> Vec<Use> {
 }
 
 fn row(sheet: &Sheet, index: usize, used: Use) -> Vec<String> {
-    let cut = &sheet.laid.cuts[index];
-    let [low, high] = reach(cut);
+    let cut = cut_use(sheet, index, used);
     vec![
         (index + 1).to_string(),
         used.count.to_string(),
         courses(used),
-        in_inches(width_at(&cut.parts_in, low)),
-        in_inches(width_at(&cut.parts_in, high)),
-        in_inches(cut.width_in),
-        in_inches(high - low),
-        cut_at(sheet, cut).to_owned(),
+        in_inches(cut.butt_in),
+        in_inches(cut.head_in),
+        in_inches(cut.widest_in),
+        in_inches(cut.length_in),
+        cut.at.to_owned(),
     ]
+}
+
+/// One kind of cut piece of a plane, as a line of its cut list.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CutUse {
+    /// Index in [`plan::LaidPlane::cuts`].
+    pub cut: usize,
+    /// How many.
+    pub count: u64,
+    /// First and last course, counted from 1.
+    pub courses: [usize; 2],
+    /// Width at its low end.
+    pub butt_in: f64,
+    /// Width at its high end.
+    pub head_in: f64,
+    /// Greatest width.
+    pub widest_in: f64,
+    /// Up the slope.
+    pub length_in: f64,
+    /// Which sides are cut: `head`, `left`, `right`, `both`, or `parts` where it falls into several.
+    pub at: &'static str,
+}
+
+/// The cut pieces of a plane by kind, the most frequent first; none where nothing is laid.
+#[must_use]
+pub fn cut_uses(plan: &Plan, plane_id: &str) -> Vec<CutUse> {
+    let Some(sheet) = Sheet::of(plan, plane_id, &English) else { return Vec::new() };
+    let used = uses(&sheet).into_iter().enumerate().filter(|(_, used)| used.count > 0);
+    let mut cuts: Vec<CutUse> = used.map(|(index, used)| cut_use(&sheet, index, used)).collect();
+    cuts.sort_by_key(|cut| (std::cmp::Reverse(cut.count), cut.cut));
+    cuts
+}
+
+fn cut_use(sheet: &Sheet, index: usize, used: Use) -> CutUse {
+    let cut = &sheet.laid.cuts[index];
+    let [low, high] = reach(cut);
+    CutUse {
+        cut: index,
+        count: used.count,
+        courses: [used.first, used.last],
+        butt_in: width_at(&cut.parts_in, low),
+        head_in: width_at(&cut.parts_in, high),
+        widest_in: cut.width_in,
+        length_in: high - low,
+        at: cut_at(sheet, cut),
+    }
 }
 
 fn courses(used: Use) -> String {
@@ -90,8 +136,9 @@ fn reach(cut: &Cut) -> [f64; 2] {
 /// Two heights nearer than this are one, inches.
 const SAME: f64 = 1e-3;
 
-/// Width of the level side of a piece at a height; 0 where the piece ends in a point.
-pub(crate) fn width_at(parts: &[Vec<[f64; 2]>], height: f64) -> f64 {
+/// Width of the level side of a piece at a height, inches; 0 where the piece ends in a point.
+#[must_use]
+pub fn width_at(parts: &[Vec<[f64; 2]>], height: f64) -> f64 {
     let level = |corner: &&[f64; 2]| (corner[1] - height).abs() < SAME;
     let us: Vec<f64> = parts.iter().flatten().filter(level).map(|corner| corner[0]).collect();
     let [least, greatest] = us.iter().fold([f64::INFINITY, f64::NEG_INFINITY], |[a, b], &u| [a.min(u), b.max(u)]);

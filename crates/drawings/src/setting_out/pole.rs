@@ -39,7 +39,8 @@ fn is_labelled(sheet: &Sheet, scale: Scale, index: usize) -> bool {
 
 /// The same pole at both sides of the plane: butts shown at the left, heads at the right.
 pub(crate) fn draw(sheet: &Sheet, view: &View) -> Vec<Item> {
-    let mut items = Side::left(view).draw(sheet, view, &sheet.words.word("butts"), |course| Some(sheet.butt_mark("left", course)));
+    let mut items =
+        Side::left(view).draw(sheet, view, &sheet.words.word("butts"), |course| Some(sheet.butt_mark("left", course)));
     items.extend(Side::right(view).draw(sheet, view, &sheet.words.word("heads"), |course| sheet.head_mark("right", course)));
     items
 }

@@ -64,9 +64,7 @@ impl<'a> Sheet<'a> {
     /// Running marks of a course on the pole of a side, `left` or `right`; on any other pole of the plane if none of that side
     /// reaches it.
     pub(crate) fn mark(&self, side: &str, course: usize) -> Option<&Mark> {
-        let of = |pole: &'a Pole| pole.marks.iter().find(|mark| mark.course == course);
-        let on_side = self.laid.poles.iter().filter(|pole| pole.side == side).find_map(of);
-        on_side.or_else(|| self.laid.poles.iter().find_map(of))
+        mark(self.laid, side, course)
     }
 
     /// Mark of a course's butts on the pole of a side.
@@ -100,6 +98,15 @@ impl<'a> Sheet<'a> {
         let exposures = self.laid.courses.iter().map(|course| course.exposure_in);
         exposures.fold([f64::INFINITY, 0.0], |[least, greatest], is| [least.min(is), greatest.max(is)])
     }
+}
+
+/// Running marks of a course on the pole of a side, `left` or `right`; on any other pole of the plane if none of that side reaches
+/// it.
+#[must_use]
+pub fn mark<'a>(laid: &'a LaidPlane, side: &str, course: usize) -> Option<&'a Mark> {
+    let of = |pole: &'a Pole| pole.marks.iter().find(|mark| mark.course == course);
+    let on_side = laid.poles.iter().filter(|pole| pole.side == side).find_map(of);
+    on_side.or_else(|| laid.poles.iter().find_map(of))
 }
 
 /// To the nearest tape mark, in feet, inches and sixteenths.

@@ -1,0 +1,130 @@
+//! From the content to the bytes of a PDF.
+
+use std::collections::BTreeMap;
+
+use typst::LibraryExt;
+use typst::diag::{FileError, FileResult, SourceDiagnostic};
+use typst::foundations::{Bytes, Datetime, Duration};
+use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
+use typst::text::{Font, FontBook};
+use typst::utils::LazyHash;
+use typst::{Library, World};
+use typst_layout::PagedDocument;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
+
+use crate::BookError;
+use crate::content::{Block, Content, Picture};
+
+const TEMPLATE: &str = include_str!("template.typ");
+const MAIN: &str = "/book.typ";
+const DATA: &str = "/book.json";
+
+const FONTS: [&[u8]; 3] = [
+    include_bytes!("../fonts/Inter-Regular.otf"),
+    include_bytes!("../fonts/Inter-Bold.otf"),
+    include_bytes!("../fonts/Inter-Italic.otf"),
+];
+
+/// Sets and prints. The same content gives the same bytes.
+pub(crate) fn print(content: &Content) -> Result<Vec<u8>, BookError> {
+    let shop = Shop::new(content)?;
+    let set = typst::compile::<PagedDocument>(&shop);
+    let document = set.output.map_err(|faults| failed(&faults))?;
+    // A font or a picture that is not there is only a warning to the typesetter.
+    if !set.warnings.is_empty() {
+        return Err(failed(&set.warnings));
+    }
+    let standards = PdfStandards::new(&[PdfStandard::A_2a, PdfStandard::Ua_1])
+        .map_err(|fault| BookError::Press { says: fault.message().to_string() })?;
+    let options = PdfOptions { standards, ..PdfOptions::default() };
+    let bytes = typst_pdf::pdf(&document, &options).map_err(|faults| failed(&faults))?;
+    // Whoever prints many books must not keep the parts of all of them.
+    typst::comemo::evict(10);
+    Ok(bytes)
+}
+
+fn failed(faults: &[SourceDiagnostic]) -> BookError {
+    let says: Vec<&str> = faults.iter().map(|fault| fault.message.as_str()).collect();
+    BookError::Press { says: says.join("; ") }
+}
+
+/// The files and fonts that the typesetter can reach: nothing else, no disk and no network.
+struct Shop {
+    library: LazyHash<Library>,
+    book: LazyHash<FontBook>,
+    fonts: Vec<Font>,
+    main: FileId,
+    source: Source,
+    files: BTreeMap<FileId, Bytes>,
+}
+
+impl Shop {
+    fn new(content: &Content) -> Result<Self, BookError> {
+        let fonts: Vec<Font> = FONTS.iter().flat_map(|&data| Font::iter(Bytes::new(data))).collect();
+        let main = file(MAIN)?;
+        let json = serde_json::to_vec(content).map_err(|fault| BookError::Press { says: fault.to_string() })?;
+        let mut files = BTreeMap::from([(file(DATA)?, Bytes::new(json))]);
+        for picture in pictures(content) {
+            files.insert(file(&picture.file)?, Bytes::new(picture.svg.clone().into_bytes()));
+        }
+        Ok(Self {
+            library: LazyHash::new(Library::default()),
+            book: LazyHash::new(FontBook::from_fonts(&fonts)),
+            fonts,
+            main,
+            source: Source::new(main, TEMPLATE.to_owned()),
+            files,
+        })
+    }
+}
+
+fn file(path: &str) -> Result<FileId, BookError> {
+    let path = VirtualPath::new(path).map_err(|fault| BookError::Press { says: format!("{path}: {fault:?}") })?;
+    Ok(RootedPath::new(VirtualRoot::Project, path).intern())
+}
+
+/// Every picture, also in columns.
+pub(crate) fn pictures(content: &Content) -> Vec<&Picture> {
+    content.sheets.iter().flat_map(|sheet| within(&sheet.blocks)).collect()
+}
+
+fn within(blocks: &[Block]) -> Vec<&Picture> {
+    let of = |block| match block {
+        Block::Figure(picture) => vec![picture],
+        Block::Columns { blocks, .. } | Block::Together { blocks } => within(blocks),
+        Block::Beside { left, right } => within(left).into_iter().chain(within(right)).collect(),
+        _ => Vec::new(),
+    };
+    blocks.iter().flat_map(of).collect()
+}
+
+impl World for Shop {
+    fn library(&self) -> &LazyHash<Library> {
+        &self.library
+    }
+
+    fn book(&self) -> &LazyHash<FontBook> {
+        &self.book
+    }
+
+    fn main(&self) -> FileId {
+        self.main
+    }
+
+    fn source(&self, id: FileId) -> FileResult<Source> {
+        if id == self.main { Ok(self.source.clone()) } else { Err(FileError::AccessDenied) }
+    }
+
+    fn file(&self, id: FileId) -> FileResult<Bytes> {
+        self.files.get(&id).cloned().ok_or(FileError::AccessDenied)
+    }
+
+    fn font(&self, index: usize) -> Option<Font> {
+        self.fonts.get(index).cloned()
+    }
+
+    /// There is no clock in the press.
+    fn today(&self, _: Option<Duration>) -> Option<Datetime> {
+        None
+    }
+}

@@ -1,0 +1,98 @@
+use plan::OrderLine;
+
+use super::desk::Desk;
+use crate::Measures;
+use crate::content::{Block, Column, Sheet, Table};
+use crate::measure::grouped;
+
+/// What is ordered, and where the units go.
+pub(crate) fn sheets(desk: &Desk) -> Vec<Sheet> {
+    let order = &desk.plan.order;
+    if order.is_empty() {
+        return Vec::new();
+    }
+    let columns = vec![
+        Column::left(desk.say("order-ordered")),
+        Column::wide(desk.say("order-item"), 4),
+        Column::right(desk.say("order-packs")),
+        Column::wide(desk.say("order-pack"), 3),
+        Column::right(desk.say("order-need")),
+        Column::left(String::new()),
+        Column::right(desk.say("order-weight")),
+    ];
+    let rows = order.iter().map(|line| row(desk, line)).collect();
+    let mut blocks = vec![
+        Block::Words { words: desk.say("order-note") },
+        Block::Table(Table { columns, rows, size: 9.5 }),
+        Block::Words { words: total(desk) },
+    ];
+    blocks.extend(estimates(desk));
+    blocks.extend(places(desk));
+    vec![desk.sheet("order", blocks)]
+}
+
+fn row(desk: &Desk, line: &OrderLine) -> Vec<String> {
+    let weight = if line.weight_lb > 0.0 { desk.tongue.measures.weight(line.weight_lb) } else { String::new() };
+    let (need, unit) = need(desk, line.quantity, &line.unit);
+    vec!["□".into(), desk.words(&line.item), line.packs.to_string(), desk.words(&line.pack), need, unit, weight]
+}
+
+/// A quantity and what it counts.
+fn need(desk: &Desk, quantity: f64, unit: &str) -> (String, String) {
+    let decimals = usize::from((quantity - quantity.round()).abs() > 1e-9);
+    match (unit, desk.tongue.measures) {
+        ("ft", Measures::Metric) => (grouped(quantity * 0.3048, 1), "m".into()),
+        ("sq ft", Measures::Metric) => (grouped(quantity * 0.092_903_04, 1), "m²".into()),
+        _ => (grouped(quantity, decimals), desk.words(unit)),
+    }
+}
+
+fn total(desk: &Desk) -> String {
+    let weight: f64 = desk.plan.order.iter().map(|line| line.weight_lb).sum();
+    desk.with("order-total", &[("weight", desk.tongue.measures.weight(weight).into())])
+}
+
+fn estimates(desk: &Desk) -> Option<Block> {
+    let estimated = desk.plan.order.iter().filter(|line| !line.estimate.is_empty());
+    let items: Vec<String> =
+        estimated.map(|line| format!("{}: {}", desk.words(&line.item), desk.words(&line.estimate))).collect();
+    (!items.is_empty()).then_some(Block::List { items })
+}
+
+/// What is spread over the planes, so that each bundle is set down once.
+const SPREAD: [&str; 4] = ["field-units", "wide-units", "starters", "caps"];
+
+fn places(desk: &Desk) -> Vec<Block> {
+    let spread = desk.plan.order.iter().filter(|line| SPREAD.contains(&line.id.as_str()));
+    let rows: Vec<Vec<String>> = spread
+        .flat_map(|line| {
+            line.places.iter().enumerate().map(|(index, place)| {
+                let item = if index == 0 { desk.words(&line.item) } else { String::new() };
+                let (need, unit) = need(desk, place.quantity, &line.unit);
+                vec![item, at(desk, &place.at), need, unit]
+            })
+        })
+        .collect();
+    if rows.is_empty() {
+        return Vec::new();
+    }
+    let columns = vec![
+        Column::wide(desk.say("order-item"), 4),
+        Column::wide(desk.say("order-where"), 4),
+        Column::right(desk.say("order-need")),
+        Column::left(String::new()),
+    ];
+    let table = Block::Table(Table { columns, rows, size: 8.0 });
+    vec![Block::Heading { words: desk.say("order-places") }, Block::Columns { count: 2, blocks: vec![table] }]
+}
+
+/// `ridge, house, south / house, north`: a kind of line and the planes that meet there; or a plane.
+fn at(desk: &Desk, place: &str) -> String {
+    let planes = |names: &str| names.split(" / ").map(|name| desk.tongue.plane(name)).collect::<Vec<_>>().join(" / ");
+    match place.split_once(", ") {
+        Some((kind, rest)) if drawings::WORDS.iter().any(|(name, _)| *name == kind) => {
+            format!("{}, {}", desk.words(kind), planes(rest))
+        }
+        _ => desk.tongue.known(place).unwrap_or_else(|| planes(place)),
+    }
+}

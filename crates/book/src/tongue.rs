@@ -1,0 +1,188 @@
+//! What is said, in the reader's language and measures. Every word of the book stands in `text/en.ftl` and `text/es.ftl`.
+
+use drawings::{English, Words};
+use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+use units::Length;
+
+use crate::BookError;
+use crate::measure::Measures;
+use crate::phrases::Phrases;
+
+/// The language that a book is printed in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Language {
+    /// English of the United States.
+    English,
+    /// Spanish as crews in the United States speak it.
+    Spanish,
+}
+
+impl Language {
+    /// As BCP 47 has it: `en`, `es`.
+    #[must_use]
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::English => "en",
+            Self::Spanish => "es",
+        }
+    }
+
+    const fn text(self) -> &'static str {
+        match self {
+            Self::English => include_str!("../text/en.ftl"),
+            Self::Spanish => include_str!("../text/es.ftl"),
+        }
+    }
+}
+
+/// Says everything in one language and in one kind of measures.
+pub(crate) struct Tongue {
+    pub(crate) measures: Measures,
+    bundle: FluentBundle<FluentResource>,
+    phrases: Phrases,
+}
+
+impl Tongue {
+    pub(crate) fn new(language: Language, measures: Measures) -> Result<Self, BookError> {
+        Ok(Self { measures, bundle: bundle(language)?, phrases: Phrases::new(&resource(Language::English)?) })
+    }
+
+    /// A message without values.
+    pub(crate) fn say(&self, name: &str) -> String {
+        self.with(name, &[])
+    }
+
+    /// A message with its values.
+    pub(crate) fn with(&self, name: &str, values: &[(&str, Value)]) -> String {
+        let mut args = FluentArgs::new();
+        for (name, value) in values {
+            args.set(*name, FluentValue::from(value.clone()));
+        }
+        let pattern = self.bundle.get_message(name).and_then(|message| message.value());
+        // A test proves that no message is missing in any language.
+        let Some(pattern) = pattern else { return format!("«{name}»") };
+        self.bundle.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
+    }
+
+    fn has(&self, name: &str) -> bool {
+        self.bundle.get_message(name).is_some()
+    }
+
+    /// The title of a rule, by its name; as the plan has it where this language has no form of it.
+    pub(crate) fn titled(&self, rule: &str, title: &str) -> String {
+        let name = format!("rule-{rule}");
+        if self.has(&name) { self.say(&name) } else { title.to_owned() }
+    }
+
+    /// What keeps a rule, by its name; as the plan has it where this language has no form of it.
+    pub(crate) fn remedy(&self, rule: &str, remedy: &str) -> String {
+        let name = format!("remedy-{rule}");
+        if self.has(&name) { self.say(&name) } else { remedy.to_owned() }
+    }
+
+    /// What a plan says in English, if the book knows the phrase; lengths in it in the reader's measures.
+    pub(crate) fn known(&self, says: &str) -> Option<String> {
+        let (name, values) = self.phrases.find(says)?;
+        let values: Vec<(&str, Value)> =
+            values.iter().map(|(name, value)| (name.as_str(), Value::Words(self.local(value)))).collect();
+        Some(self.with(name, &values))
+    }
+
+    /// As [`Self::known`]; a length in the reader's measures; what is neither, as it stands.
+    pub(crate) fn local(&self, says: &str) -> String {
+        if let Some(known) = self.known(says) {
+            return known;
+        }
+        match says.parse::<Length>() {
+            Ok(length) if says.ends_with(['"', '\'']) => self.length_like(says, length),
+            _ => self.plane(says),
+        }
+    }
+
+    fn length_like(&self, says: &str, length: Length) -> String {
+        match self.measures {
+            Measures::Customary => says.to_owned(),
+            Measures::Metric => self.measures.long(length.to_inches()),
+        }
+    }
+
+    /// The name of a plane, of which the program made what follows the last comma.
+    pub(crate) fn plane(&self, name: &str) -> String {
+        let Some((block, side)) = name.rsplit_once(", ") else { return name.to_owned() };
+        match self.known(side) {
+            Some(side) => format!("{}, {side}", self.plane(block)),
+            None => name.to_owned(),
+        }
+    }
+}
+
+/// A value of a message.
+#[derive(Debug, Clone)]
+pub(crate) enum Value {
+    /// As they stand.
+    Words(String),
+    /// By which a language chooses singular or plural.
+    Count(u64),
+}
+
+impl From<Value> for FluentValue<'_> {
+    fn from(value: Value) -> Self {
+        match value {
+            Value::Words(words) => words.into(),
+            Value::Count(count) => count.into(),
+        }
+    }
+}
+
+impl From<String> for Value {
+    fn from(words: String) -> Self {
+        Self::Words(words)
+    }
+}
+
+impl From<&str> for Value {
+    fn from(words: &str) -> Self {
+        Self::Words(words.to_owned())
+    }
+}
+
+impl From<usize> for Value {
+    fn from(count: usize) -> Self {
+        Self::Count(count as u64)
+    }
+}
+
+impl From<u64> for Value {
+    fn from(count: u64) -> Self {
+        Self::Count(count)
+    }
+}
+
+fn bundle(language: Language) -> Result<FluentBundle<FluentResource>, BookError> {
+    let broken = || BookError::Text { language };
+    let locale = language.code().parse().map_err(|_| broken())?;
+    let mut bundle = FluentBundle::new(vec![locale]);
+    // Marks that isolate directions would stand as boxes in the drawings; both languages run to the right.
+    bundle.set_use_isolating(false);
+    bundle.add_resource(resource(language)?).map_err(|_| broken())?;
+    Ok(bundle)
+}
+
+fn resource(language: Language) -> Result<FluentResource, BookError> {
+    FluentResource::try_new(language.text().to_owned()).map_err(|_| BookError::Text { language })
+}
+
+impl Words for Tongue {
+    fn word(&self, name: &str) -> String {
+        let message = format!("drawing-{}", name.replace(' ', "-"));
+        if self.has(&message) { self.say(&message) } else { English.word(name) }
+    }
+
+    fn length(&self, inches: f64) -> String {
+        self.measures.long(inches)
+    }
+
+    fn is_metric(&self) -> bool {
+        self.measures == Measures::Metric
+    }
+}
