@@ -190,12 +190,25 @@ offcuts-pieces = Each gives pieces
 offcuts-turned = head for tail
 
 order = Order
-order-note = Counted from the layout. Breakage is not counted: add what your crew breaks. Hold packs and figures against the maker's sheet.
+order-note = Counted from the layout; spare packs for what breaks are in it. Hold packs and figures against the maker's sheet.
 order-ordered = Ordered
 order-item = What
 order-packs = Packs
 order-pack = Pack
 order-need = Needed
+order-spare = Spare among them
+order-spares = What breaks
+order-short = { $item }: { $breakage } % break ({ $told }). With { $packs ->
+    [one] one spare pack
+   *[other] { $packs } spare packs
+ } the chance of running short is { $chance } %; taken as enough is { $taken } %.
+order-breakage-job = by the job
+order-breakage-sheet = by the sheet
+order-breakage-invented = an invented figure: write your own
+order-days = Deliveries
+order-day = Day
+order-for = For
+order-brings = Packs
 order-weight = Weight
 order-total = Weight of what has one on its sheet: { $weight }.
 order-places = Where it goes

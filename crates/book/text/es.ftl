@@ -190,12 +190,25 @@ offcuts-pieces = Cada una da las piezas
 offcuts-turned = volteada
 
 order = Pedido
-order-note = Contado de la distribución. No incluye quebradas: agregue lo que quiebra su cuadrilla. Compare paquetes y cifras con la hoja del fabricante.
+order-note = Contado de la distribución; incluye paquetes de repuesto por lo que se quiebra. Compare paquetes y cifras con la hoja del fabricante.
 order-ordered = Pedido
 order-item = Qué
 order-packs = Paq.
 order-pack = Paquete
 order-need = Se necesita
+order-spare = De repuesto
+order-spares = Lo que se quiebra
+order-short = { $item }: se quiebra { $breakage } % ({ $told }). Con { $packs ->
+    [one] un paquete
+   *[other] { $packs } paquetes
+ } de repuesto la probabilidad de quedar corto es { $chance } %; se acepta { $taken } %.
+order-breakage-job = según la obra
+order-breakage-sheet = según la hoja
+order-breakage-invented = cifra inventada: escriba la suya
+order-days = Entregas
+order-day = Día
+order-for = Para
+order-brings = Paquetes
 order-weight = Peso
 order-total = Peso de lo que lo trae en su hoja: { $weight }.
 order-places = A dónde va

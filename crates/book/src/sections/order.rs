@@ -1,4 +1,4 @@
-use plan::OrderLine;
+use plan::{Delivery, OrderLine};
 
 use super::desk::Desk;
 use crate::Measures;
@@ -15,6 +15,7 @@ pub(crate) fn sheets(desk: &Desk) -> Vec<Sheet> {
         Column::left(desk.say("order-ordered")),
         Column::wide(desk.say("order-item"), 4),
         Column::right(desk.say("order-packs")),
+        Column::right(desk.say("order-spare")),
         Column::wide(desk.say("order-pack"), 3),
         Column::right(desk.say("order-need")),
         Column::left(String::new()),
@@ -27,6 +28,8 @@ pub(crate) fn sheets(desk: &Desk) -> Vec<Sheet> {
         Block::Words { words: total(desk) },
     ];
     blocks.extend(estimates(desk));
+    blocks.extend(spares(desk));
+    blocks.extend(days(desk));
     blocks.extend(places(desk));
     vec![desk.sheet("order", blocks)]
 }
@@ -34,7 +37,8 @@ pub(crate) fn sheets(desk: &Desk) -> Vec<Sheet> {
 fn row(desk: &Desk, line: &OrderLine) -> Vec<String> {
     let weight = if line.weight_lb > 0.0 { desk.tongue.measures.weight(line.weight_lb) } else { String::new() };
     let (need, unit) = need(desk, line.quantity, &line.unit);
-    vec!["□".into(), desk.words(&line.item), line.packs.to_string(), desk.words(&line.pack), need, unit, weight]
+    let spare = line.spare.as_ref().map(|spare| spare.packs.to_string()).unwrap_or_default();
+    vec!["□".into(), desk.words(&line.item), line.packs.to_string(), spare, desk.words(&line.pack), need, unit, weight]
 }
 
 /// A quantity and what it counts.
@@ -57,6 +61,59 @@ fn estimates(desk: &Desk) -> Option<Block> {
     let items: Vec<String> =
         estimated.map(|line| format!("{}: {}", desk.words(&line.item), desk.words(&line.estimate))).collect();
     (!items.is_empty()).then_some(Block::List { items })
+}
+
+/// What is taken to break, and the chance of running short that is left.
+fn spares(desk: &Desk) -> Vec<Block> {
+    let short = |line: &OrderLine| {
+        let spare = line.spare.as_ref()?;
+        let told = desk.say(match spare.breakage_told_by {
+            "job" => "order-breakage-job",
+            "sheet" => "order-breakage-sheet",
+            _ => "order-breakage-invented",
+        });
+        let percent = |chance: f64| grouped(100.0 * chance, 1);
+        let values = [
+            ("item", desk.words(&line.item).into()),
+            ("breakage", grouped(spare.breakage_percent, 1).into()),
+            ("told", told.into()),
+            ("packs", spare.packs.into()),
+            ("chance", percent(spare.chance_short).into()),
+            ("taken", percent(spare.chance_taken).into()),
+        ];
+        Some(desk.with("order-short", &values))
+    };
+    let items: Vec<String> = desk.plan.order.iter().filter_map(short).collect();
+    if items.is_empty() {
+        return Vec::new();
+    }
+    vec![Block::Together { blocks: vec![Block::Heading { words: desk.say("order-spares") }, Block::List { items }] }]
+}
+
+fn days(desk: &Desk) -> Vec<Block> {
+    let rows: Vec<Vec<String>> = desk.plan.deliveries.iter().map(|delivery| day(desk, delivery)).collect();
+    if rows.is_empty() {
+        return Vec::new();
+    }
+    let columns = vec![
+        Column::right(desk.say("order-day")),
+        Column::wide(desk.say("order-for"), 3),
+        Column::wide(desk.say("order-brings"), 5),
+        Column::right(desk.say("order-weight")),
+    ];
+    vec![Block::Heading { words: desk.say("order-days") }, Block::Table(Table { columns, rows, size: 8.5 })]
+}
+
+fn day(desk: &Desk, delivery: &Delivery) -> Vec<String> {
+    let planes: Vec<String> = delivery.planes.iter().map(|id| desk.plane_name(id)).collect();
+    let item = |id: &str| desk.plan.order.iter().find(|line| line.id == id).map(|line| desk.words(&line.item));
+    let packs = delivery.packs.iter().map(|of| format!("{} × {}", of.packs, item(&of.id).unwrap_or_default()));
+    vec![
+        delivery.day.to_string(),
+        planes.join("; "),
+        packs.collect::<Vec<_>>().join("; "),
+        desk.tongue.measures.weight(delivery.weight_lb),
+    ]
 }
 
 /// What is spread over the planes, so that each bundle is set down once.

@@ -111,6 +111,7 @@ impl Allowed {
                 let pitch = Pitch::per_12(value).unwrap();
                 self.words(&format!("{pitch} {:.1}°", pitch.degrees()));
             }
+            "short" | "taken" => self.words(&grouped(100.0 * value, 1)),
             "share" => self.words(&format!("1/{value}")),
             // Places and ordinals are counted from 0 in the plan and from 1 on paper.
             "course" | "courses" | "cut" | "kind" => self.words(&(value + 1.0).to_string()),
