@@ -61,6 +61,8 @@ pub(crate) enum Block {
     Caution { words: String },
     /// Sentences, one under the other.
     List { items: Vec<String> },
+    /// What numbers in a drawing stand for.
+    Key { items: Vec<String> },
     /// Sentences to be ticked off.
     Boxes { items: Vec<String> },
     /// Named values beside each other.

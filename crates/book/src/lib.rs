@@ -3,6 +3,7 @@
 //! Everything shown stands in the plan; nothing here decides anything about the roof, and nothing here writes a file.
 
 mod content;
+mod letters;
 mod measure;
 mod phrases;
 mod press;

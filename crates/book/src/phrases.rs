@@ -7,6 +7,9 @@ use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternEl
 /// Messages of this name's beginning are phrases.
 const PREFIX: &str = "phrase-";
 
+/// No sentence of the plan is longer, bytes; a name that somebody typed may be.
+const LONGEST: usize = 1_000;
+
 /// Every phrase, those with most words of their own first.
 pub(crate) struct Phrases(Vec<Phrase>);
 
@@ -32,6 +35,9 @@ impl Phrases {
 
     /// The phrase that says this, with its values.
     pub(crate) fn find(&self, says: &str) -> Option<(&str, Values)> {
+        if says.len() > LONGEST {
+            return None;
+        }
         self.0.iter().find_map(|phrase| Some((phrase.name.as_str(), values(&phrase.parts, says)?)))
     }
 }

@@ -14,6 +14,7 @@ use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 
 use crate::BookError;
 use crate::content::{Block, Content, Picture};
+use crate::letters::Letters;
 
 const TEMPLATE: &str = include_str!("template.typ");
 const MAIN: &str = "/book.typ";
@@ -62,10 +63,10 @@ impl Shop {
     fn new(content: &Content) -> Result<Self, BookError> {
         let fonts: Vec<Font> = FONTS.iter().flat_map(|&data| Font::iter(Bytes::new(data))).collect();
         let main = file(MAIN)?;
-        let json = serde_json::to_vec(content).map_err(|fault| BookError::Press { says: fault.to_string() })?;
-        let mut files = BTreeMap::from([(file(DATA)?, Bytes::new(json))]);
+        let letters = Letters::of(&fonts);
+        let mut files = BTreeMap::from([(file(DATA)?, Bytes::new(letters.json(content)?))]);
         for picture in pictures(content) {
-            files.insert(file(&picture.file)?, Bytes::new(picture.svg.clone().into_bytes()));
+            files.insert(file(&picture.file)?, Bytes::new(letters.only(&picture.svg).into_bytes()));
         }
         Ok(Self {
             library: LazyHash::new(Library::default()),

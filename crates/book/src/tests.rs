@@ -1,6 +1,7 @@
 //! What holds for every book.
 
 mod figures;
+mod golden;
 mod words;
 
 use covering::Catalog;
@@ -50,7 +51,7 @@ fn of_blocks(blocks: &[Block], lines: &mut Vec<String>) {
             | Block::Contents { words } => {
                 lines.push(words.clone());
             }
-            Block::List { items } | Block::Boxes { items } => lines.extend(items.iter().cloned()),
+            Block::List { items } | Block::Key { items } | Block::Boxes { items } => lines.extend(items.iter().cloned()),
             Block::Facts { facts } => lines.extend(facts.iter().flatten().cloned()),
             Block::Table(table) => {
                 lines.extend(table.columns.iter().map(|column| column.head.clone()));

@@ -108,11 +108,14 @@ impl Tongue {
 
     /// The name of a plane, of which the program made what follows the last comma.
     pub(crate) fn plane(&self, name: &str) -> String {
-        let Some((block, side)) = name.rsplit_once(", ") else { return name.to_owned() };
-        match self.known(side) {
-            Some(side) => format!("{}, {side}", self.plane(block)),
-            None => name.to_owned(),
+        let mut rest = name;
+        let mut sides = Vec::new();
+        while let Some((block, side)) = rest.rsplit_once(", ") {
+            let Some(side) = self.known(side) else { break };
+            sides.push(side);
+            rest = block;
         }
+        sides.iter().rev().fold(rest.to_owned(), |name, side| format!("{name}, {side}"))
     }
 }
 

@@ -53,6 +53,14 @@ fn pages_lie_on_their_paper() {
     assert!(count(&bytes, "/Type /Page\n") >= 4);
 }
 
+/// A name may hold whatever somebody typed.
+#[test]
+fn letters_that_no_font_has_are_no_obstacle() {
+    let plan = Plan { name: "屋根 \u{1} 🏠 \u{202e} <b> \"x\" \\ # $ [a] ñ".into(), ..gable() };
+    let owner = Binding { part: Part::Owner, ..CREW };
+    assert!(bind(&plan, &owner, &mut |_| {}).unwrap().starts_with(b"%PDF"));
+}
+
 #[test]
 fn nothing_planned_is_nothing_bound() {
     let empty = Plan { roof: plan::Roof::default(), ..gable() };

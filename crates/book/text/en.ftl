@@ -403,6 +403,7 @@ phrase-ridge-vent = ridge vent
 phrase-bundle = bundle of { $count }
 phrase-box = box of { $count }
 phrase-roll = roll of { $width } × { $length }
+phrase-size = { $width } × { $length }
 phrase-piece = piece of { $length }
 phrase-section = section of { $length }
 phrase-pieces = pieces

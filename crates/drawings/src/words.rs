@@ -81,7 +81,7 @@ pub const WORDS: [(&str, &str); 60] = [
     ("clear at the foot", "clear at the foot, one side"),
     (
         "half of the valley",
-        "Measured on each plane from the middle of the valley, square to it. Snap the line; cut the units to it.",
+        "Measured on each plane from the middle of the valley, square to it. Snap the line; cut the units to it. Drawn to scale across the valley only.",
     ),
     ("cricket valleys", "valleys of the cricket, each"),
     ("cricket ridge", "its ridge"),

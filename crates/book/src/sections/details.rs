@@ -26,6 +26,6 @@ fn one(desk: &Desk, index: usize, detail: &Detail) -> Block {
     let scale = drawings::Words::scale(desk.tongue, detail.figure.scale);
     let picture = Picture::of(&format!("detail-{index}"), &detail.figure, alt, String::new());
     let mut blocks = vec![Block::Heading { words: format!("{title}  ({scale})") }, Block::Figure(picture)];
-    blocks.push(Block::List { items: detail.figure.keyed.clone() });
+    blocks.push(Block::Key { items: detail.figure.keyed.clone() });
     Block::Together { blocks }
 }

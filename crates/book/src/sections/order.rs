@@ -38,7 +38,13 @@ fn row(desk: &Desk, line: &OrderLine) -> Vec<String> {
     let weight = if line.weight_lb > 0.0 { desk.tongue.measures.weight(line.weight_lb) } else { String::new() };
     let (need, unit) = need(desk, line.quantity, &line.unit);
     let spare = line.spare.as_ref().map(|spare| spare.packs.to_string()).unwrap_or_default();
-    vec!["□".into(), desk.words(&line.item), line.packs.to_string(), spare, desk.words(&line.pack), need, unit, weight]
+    vec!["□".into(), item(desk, line), line.packs.to_string(), spare, desk.words(&line.pack), need, unit, weight]
+}
+
+/// What it is, and its size where the pack does not tell it.
+fn item(desk: &Desk, line: &OrderLine) -> String {
+    let item = desk.words(&line.item);
+    if line.size.is_empty() { item } else { format!("{item}, {}", desk.words(&line.size)) }
 }
 
 /// A quantity and what it counts.

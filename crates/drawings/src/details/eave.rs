@@ -98,7 +98,7 @@ fn key(plan: &Plan, section: &Section, plane: &Plane, laid: &LaidPlane, words: &
     if laid.first_butt_in < 0.0 {
         let number = keyed.len() + 1;
         let butt = laid.first_butt_in;
-        items.extend(section.number(number, [butt, SHEETS + UNIT], [butt - 2.0, 8.0]));
+        items.extend(section.number(number, [butt, SHEETS + UNIT], [butt - 3.5, 1.0]));
         keyed.push(format!("{number}  {} {}", words.word("projection"), words.length(-butt)));
     }
     (items, keyed)
