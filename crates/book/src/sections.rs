@@ -14,6 +14,7 @@ mod plane;
 mod poles;
 mod roof_plan;
 mod sign_off;
+mod stage;
 mod warranty;
 
 use plan::Plan;
@@ -73,6 +74,7 @@ const fn sections(part: Part) -> &'static [Section] {
             plane::sheets,
             cut_list::sheets,
             order::sheets,
+            stage::sheets,
             photos::sheets,
             checks::sheets,
             warranty::sheets,
@@ -87,9 +89,10 @@ const fn sections(part: Part) -> &'static [Section] {
             details::sheets,
             plane::sheets,
             cut_list::sheets,
+            stage::sheets,
             photos::sheets,
         ],
-        Part::Office => &[cover::sheets, roof_plan::sheets, order::sheets, cut_list::sheets, photos::sheets],
+        Part::Office => &[cover::sheets, roof_plan::sheets, order::sheets, stage::sheets, cut_list::sheets, photos::sheets],
         Part::Official => {
             &[cover::sheets, roof_plan::sheets, dry_in::sheets, checks::sheets, order_of_work::sheets, sign_off::sheets]
         }

@@ -214,6 +214,26 @@ order-total = Weight of what has one on its sheet: { $weight }.
 order-places = Where it goes
 order-where = Where
 
+stage = Staging
+stage-alt = The roof seen from above at { $scale } with { $piles ->
+    [one] one pile
+   *[other] { $piles } piles
+ } of units, numbered in the order in which they are set down.
+stage-note = In each box: the number of the pile, in the order in which piles are set down, and its units; 2×40 is 40 now and as many again when they are laid.
+stage-pile = Pile
+stage-plane = Plane
+stage-courses = Courses
+stage-units = Units
+stage-at-once = At once
+stage-times = Times
+stage-weight = Weight
+stage-patch = psf of plan
+stage-list = Piles
+stage-pallets = { $count ->
+    [one] One pallet
+   *[other] { $count } pallets
+ } of field units, a full one of { $packs } packs and { $full }.
+
 photos = Photos
 photos-note = Each photo shows the place as a whole and the tape close by. Name the file after job, step and plane.
 photos-step = Step
@@ -353,6 +373,13 @@ phrase-slippery = Wet, frosted or dusty units are slippery at any pitch: no work
 phrase-dust = Sawing slate or tile makes silica dust: wet saw or shroud, and a respirator (29 CFR 1926.1153, from memory, not read).
 phrase-look-before = Power lines, ladders (1 out for 4 up, 3 ft above the edge), stacked units and the ground below: look before you set up. Local law and your own safety plan decide.
 
+phrase-stage-too-large = Too large for one map: no piles are told. Stage it in parts, or give [stage] a greater reach and apart.
+phrase-stage-not-told = How much the framing carries is NOT TOLD ([deck] live_load_psf): piles of up to { $most } psf are compared with nothing.
+phrase-stage-within = Piles stay within { $live } psf over their patches, { $most } psf at most; people, tools and snow come on top and are not in it.
+phrase-stage-none = Where 0 units are told not even one may be set down: hand them up.
+phrase-stage-engineer = A licensed engineer decides what the framing carries, old wood and trusses above all; trusses are braced first.
+phrase-stage-boards = Boards across the rafters spread each pile over its patch; nothing stands free on a steep slope: roof brackets or hooks hold it.
+phrase-stage-pallet = Never a pallet on the roof, never a pallet on a pallet (common practice, no published source). Nobody stands under a lift.
 phrase-deck-layer = deck
 phrase-drip-edge = drip edge
 phrase-ice-barrier = ice barrier

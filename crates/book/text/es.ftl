@@ -214,6 +214,26 @@ order-total = Peso de lo que lo trae en su hoja: { $weight }.
 order-places = A dónde va
 order-where = Dónde
 
+stage = Dónde se apila
+stage-alt = El techo visto desde arriba a escala { $scale } con { $piles ->
+    [one] una pila
+   *[other] { $piles } pilas
+ } de piezas, numeradas en el orden en que se bajan.
+stage-note = En cada cuadro: el número de la pila, en el orden en que se ponen, y sus piezas; 2×40 son 40 ahora y otras tantas cuando estén colocadas.
+stage-pile = Pila
+stage-plane = Agua
+stage-courses = Hiladas
+stage-units = Piezas
+stage-at-once = De una vez
+stage-times = Veces
+stage-weight = Peso
+stage-patch = psf en planta
+stage-list = Pilas
+stage-pallets = { $count ->
+    [one] Una tarima
+   *[other] { $count } tarimas
+ } de piezas, la completa de { $packs } paquetes y { $full }.
+
 photos = Fotos
 photos-note = Cada foto muestra el lugar completo y la cinta de cerca. Nombre el archivo con obra, paso y agua.
 photos-step = Paso
@@ -353,6 +373,13 @@ phrase-slippery = Piezas mojadas, con escarcha o con polvo resbalan en cualquier
 phrase-dust = Aserrar pizarra o teja levanta polvo de sílice: sierra con agua o con campana, y respirador (29 CFR 1926.1153, de memoria, sin leer).
 phrase-look-before = Cables eléctricos, escaleras (1 afuera por 4 de alto, 3 pies arriba de la orilla), piezas apiladas y el suelo abajo: mire antes de instalarse. Deciden la ley local y su propio plan de seguridad.
 
+phrase-stage-too-large = Demasiado grande para un mapa: no se dan pilas. Repártalo por partes, o dé en [stage] más reach y apart.
+phrase-stage-not-told = NO SE DIJO cuánto aguanta la estructura ([deck] live_load_psf): pilas de hasta { $most } psf no se comparan con nada.
+phrase-stage-within = Las pilas quedan dentro de { $live } psf sobre su cuadro, { $most } psf a lo más; gente, herramienta y nieve se suman aparte y no están incluidas.
+phrase-stage-none = Donde dice 0 piezas no se puede bajar ni una: páselas de mano en mano.
+phrase-stage-engineer = Un ingeniero con licencia decide cuánto aguanta la estructura, sobre todo madera vieja y armaduras; las armaduras se arriostran primero.
+phrase-stage-boards = Tablas a través de los cabios reparten cada pila sobre su cuadro; nada queda suelto en pendiente fuerte: lo detienen ménsulas o ganchos.
+phrase-stage-pallet = Nunca una tarima sobre el techo, nunca tarima sobre tarima (práctica común, sin fuente publicada). Nadie se para debajo de una carga.
 phrase-deck-layer = base
 phrase-drip-edge = goterón
 phrase-ice-barrier = barrera contra hielo

@@ -34,6 +34,6 @@ pub use roof_plan::{roof_figure, roof_plan};
 pub use scale::Scale;
 pub use scene::{Anchor, Fill, Item, LineType, Point, Scene, Text};
 pub use setting_out::{CutUse, OnSheet, cut_uses, mark, on_sheet, plane_figure, setting_out, width_at};
-pub use stage::stage;
+pub use stage::{stage, stage_figure};
 pub use svg::svg;
 pub use words::{English, WORDS, Words};

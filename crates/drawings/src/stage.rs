@@ -10,7 +10,7 @@ use crate::roof_plan::{Overhead, View, line_of};
 use crate::setting_out::surface_name;
 use crate::surface::Surface;
 use crate::title_block::{self, Field, ROW, field};
-use crate::{Anchor, English, Fill, Item, LineType, Page, Point, Scale, Scene, heading, scale_bar};
+use crate::{Anchor, English, Figure, Fill, Item, LineType, Page, Point, Scale, Scene, Words, heading, scale_bar};
 
 /// The box of a pile, mm: its number over its units.
 const BOX: [f64; 2] = [11.0, 8.4];
@@ -23,6 +23,41 @@ pub fn stage(plan: &Plan) -> Vec<Scene> {
     let Some(overhead) = Overhead::of(plan, &English).filter(|_| !plan.loads.piles.is_empty()) else { return Vec::new() };
     let map = spot(&overhead).map(|spot| draw(&overhead, &spot));
     map.into_iter().chain(scenes(&[list(plan)], &plan.name, "Stage list")).collect()
+}
+
+/// Draws the map alone, as large as the room allows: width and height in mm. `None` if nothing is staged, if there is no room, or, where
+/// `crowded` is not allowed, if the box of one pile would lie over another's.
+#[must_use]
+pub fn stage_figure(plan: &Plan, within: [f64; 2], crowded: bool, words: &dyn Words) -> Option<Figure> {
+    let overhead = Overhead::of(plan, words).filter(|_| !plan.loads.piles.is_empty())?;
+    let around = |scale: Scale| View::of(&overhead, scale).size.map(|long| long + 2.0 * AROUND + BOX[1]);
+    let fits = |scale: &Scale| {
+        let [width, height] = around(*scale);
+        width.max(scale_bar::ROOM[0]) <= within[0] && height + scale_bar::ROOM[1] <= within[1]
+    };
+    let scale = words.scales().into_iter().find(fits)?;
+    if !crowded && !is_clear(&overhead, scale) {
+        return None;
+    }
+    let [width, height] = around(scale);
+    let margin = AROUND + BOX[1] / 2.0;
+    let mut items: Vec<Item> =
+        map(&overhead, &View::of(&overhead, scale)).map(|item| item.shifted([margin, margin])).collect();
+    items.extend(scale_bar::draw(scale, [margin, height + scale_bar::ROOM[1] - 2.0], words));
+    let page = Page::of_figure([width.max(scale_bar::ROOM[0]), height + scale_bar::ROOM[1]]);
+    let (title, description) = (plan.name.clone(), plan.name.clone());
+    Some(Figure { scene: Scene { page, title, description, items }, scale, keyed: Vec::new() })
+}
+
+/// Lines of the roof and piles.
+fn map<'a>(overhead: &'a Overhead, view: &View) -> impl Iterator<Item = Item> + use<'a> {
+    let lines = overhead.stretches.iter().filter_map(|stretch| {
+        let points = stretch.ends.map(|end| view.point(end)).to_vec();
+        Some(Item::Line { points, line: line_of(stretch)? })
+    });
+    let lines: Vec<Item> = lines.collect();
+    let piles = middles(overhead, view).into_iter().flat_map(|(pile, middle)| draw_pile(pile, middle));
+    lines.into_iter().chain(piles)
 }
 
 /// A paper and a scale.
@@ -86,18 +121,16 @@ fn draw(overhead: &Overhead, spot: &Spot) -> Scene {
     let [room_width, room_height] = room(plan, page);
     let left = MARGIN + (room_width - view.size[0]) / 2.0;
     let top = MARGIN + heading::HEIGHT + (room_height - view.size[1]) / 2.0;
-    let lines = overhead.stretches.iter().filter_map(|stretch| {
-        let points = stretch.ends.map(|end| view.point(end)).to_vec();
-        Some(Item::Line { points, line: line_of(stretch)? })
-    });
-    let piles = middles(overhead, &view);
-    let drawn = lines.chain(piles.iter().flat_map(|(pile, middle)| draw_pile(pile, *middle)));
     let mut items = heading::draw(page, &plan.name, "Stage map");
-    items.extend(drawn.map(|item| item.shifted([left, top])));
-    items.extend(scale_bar::draw(spot.scale, [MARGIN, MARGIN + heading::HEIGHT + room_height + scale_bar::ROOM[1] - 2.0], overhead.words));
+    items.extend(map(overhead, &view).map(|item| item.shifted([left, top])));
+    items.extend(scale_bar::draw(
+        spot.scale,
+        [MARGIN, MARGIN + heading::HEIGHT + room_height + scale_bar::ROOM[1] - 2.0],
+        overhead.words,
+    ));
     items.extend(draw_notes(plan, page));
     items.extend(title_block::draw(page, &title(plan, spot)));
-    let description = format!("The roof seen from above at {}, with {} piles of units.", spot.scale, piles.len());
+    let description = format!("The roof seen from above at {}, with {} piles of units.", spot.scale, plan.loads.piles.len());
     Scene { page, title: format!("Stage map: {}", plan.name), description, items }
 }
 

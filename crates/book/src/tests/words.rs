@@ -121,6 +121,7 @@ fn the_crew_reads_no_english() {
         let missing = details.missing.iter().flat_map(|missing| [missing.what.as_str(), &missing.says, &missing.remedy]);
         let fire = details.layers.iter().flat_map(|layers| layers.fire.iter().map(String::as_str));
         let order = plan.order.iter().flat_map(|line| [line.item.as_str(), &line.unit, &line.pack]);
+        let stage = plan.loads.cautions.iter().map(String::as_str);
         let problems = plan.problems.iter().flat_map(|problem| [problem.says.as_str(), &problem.remedy]);
         let rest = plan.cautions.iter().map(String::as_str).chain([details.ice_barrier.as_str()]);
         let english: Vec<&str> = said
@@ -129,6 +130,7 @@ fn the_crew_reads_no_english() {
             .chain(fire)
             .chain(order)
             .chain(problems)
+            .chain(stage)
             .chain(rest)
             .filter(|says| !says.is_empty() && tongue.known(says).is_none())
             .collect();
