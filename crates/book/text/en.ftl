@@ -46,6 +46,8 @@ checks-in-numbers = { $fail } failed, { $attention } to look at, { $pass } passe
 
 cautions = Before anybody climbs
 cautions-defer = This is no safety plan. Local law, your own safety plan and a competent person on the site decide.
+cautions-slippery = Wet, frosted or dusty units are slippery at any pitch: no work on frost, in rain, or before they are dry.
+cautions-look = Power lines, ladders (1 out for 4 up, 3 ft above the edge), stacked units and the ground below: look before you set up.
 cautions-walk = What not to walk on
 walk-courses = Finished courses: work from ladders, brackets and planks.
 walk-underlayment = Underlayment that is wet, frosted or dusty, or not yet fastened.
@@ -366,12 +368,6 @@ phrase-slot-as-asked = as the vent asks
 phrase-caps-straight = Caps are straight, lap alike and are nailed at both sides.
 phrase-ridges-photo = the ridge open, and capped
 
-phrase-falls = Falls: { $plane } at { $pitch } is { $steep }, nets or personal fall arrest from 6 ft above a lower level (29 CFR 1926.501, United States).
-phrase-steep = steep (over 4 in 12): guard rails with toe boards
-phrase-low = low: guard rails
-phrase-slippery = Wet, frosted or dusty units are slippery at any pitch: no work on frost, in rain, or before they are dry; do not walk on finished courses, work from ladders and brackets.
-phrase-dust = Sawing slate or tile makes silica dust: wet saw or shroud, and a respirator (29 CFR 1926.1153, from memory, not read).
-phrase-look-before = Power lines, ladders (1 out for 4 up, 3 ft above the edge), stacked units and the ground below: look before you set up. Local law and your own safety plan decide.
 
 phrase-stage-too-large = Too large for one map: no piles are told. Stage it in parts, or give [stage] a greater reach and apart.
 phrase-stage-not-told = How much the framing carries is NOT TOLD ([deck] live_load_psf): piles of up to { $most } psf are compared with nothing.
@@ -380,6 +376,17 @@ phrase-stage-none = Where 0 units are told not even one may be set down: hand th
 phrase-stage-engineer = A licensed engineer decides what the framing carries, old wood and trusses above all; trusses are braced first.
 phrase-stage-boards = Boards across the rafters spread each pile over its patch; nothing stands free on a steep slope: roof brackets or hooks hold it.
 phrase-stage-pallet = Never a pallet on the roof, never a pallet on a pallet (common practice, no published source). Nobody stands under a lift.
+phrase-falls = { $plane } is { $pitch }: { $held } from { $height } ft above a lower level { $up }
+phrase-held-steep = a steep roof, guard rails with toe boards, nets or personal fall arrest
+phrase-held-low = guard rails, nets or personal fall arrest
+phrase-dust-one = 1 piece of slate or tile is cut: silica dust if it is sawn dry.
+phrase-dust = { $cuts } pieces of slate or tile are cut: silica dust if they are sawn dry.
+phrase-frost = The air is at { $air }: nobody sets foot on frost.
+phrase-heat = The air is at { $air }: water, shade, rest, and nobody alone.
+phrase-ladder = The highest eave is { $highest } ft over the job's datum: a ladder of { $ladder } ft, clear of every power line.
+phrase-old-built = An old covering comes off, and the job does not give [site] built.
+phrase-old-year = An old covering comes off a house of { $year }: test it for asbestos and lead first.
+
 phrase-deck-layer = deck
 phrase-drip-edge = drip edge
 phrase-ice-barrier = ice barrier

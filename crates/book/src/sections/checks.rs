@@ -45,8 +45,8 @@ pub(crate) fn outcome(desk: &Desk, outcome: &str) -> String {
 /// What was found; where something must be done, what; who accepts it.
 fn figures(desk: &Desk, check: &Check) -> String {
     let mut says = desk.words(&check.says);
-    if check.outcome != "pass" {
-        says = format!("{says} {} {}", desk.say("checks-remedy"), desk.words(check.remedy));
+    if !check.kept {
+        says = format!("{says} {} {}", desk.say("checks-remedy"), desk.tongue.remedy(check.rule, check.remedy));
     }
     match &check.silenced {
         Some(reason) => format!("{says} {}", desk.with("checks-silenced", &[("reason", reason.as_str().into())])),

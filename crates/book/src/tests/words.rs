@@ -123,7 +123,8 @@ fn the_crew_reads_no_english() {
         let order = plan.order.iter().flat_map(|line| [line.item.as_str(), &line.unit, &line.pack]);
         let stage = plan.loads.cautions.iter().map(String::as_str);
         let problems = plan.problems.iter().flat_map(|problem| [problem.says.as_str(), &problem.remedy]);
-        let rest = plan.cautions.iter().map(String::as_str).chain([details.ice_barrier.as_str()]);
+        let people = plan.checks.iter().filter(|check| plan.cautions.iter().any(|caution| caution.starts_with(&check.says)));
+        let rest = people.map(|check| check.says.as_str()).chain([details.ice_barrier.as_str()]);
         let english: Vec<&str> = said
             .chain(vents)
             .chain(missing)
