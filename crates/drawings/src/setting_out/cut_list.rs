@@ -11,6 +11,8 @@ struct Use {
     /// Counted from 1.
     first: usize,
     last: usize,
+    /// What it is cut from.
+    unit: u32,
 }
 
 const HEADINGS: [&str; 8] = ["Cut", "Pieces", "Courses", "Butt", "Head", "Widest", "Length", "At"];
@@ -53,6 +55,7 @@ fn uses(sheet: &Sheet) -> Vec<Use> {
             used.count += u64::from(run.count);
             used.first = if used.first == 0 { index + 1 } else { used.first };
             used.last = index + 1;
+            used.unit = run.unit;
         }
     }
     uses
@@ -114,7 +117,7 @@ fn cut_use(sheet: &Sheet, index: usize, used: Use) -> CutUse {
         head_in: width_at(&cut.parts_in, high),
         widest_in: cut.width_in,
         length_in: high - low,
-        at: cut_at(sheet, cut),
+        at: cut_at(sheet, cut, used.unit),
     }
 }
 
@@ -146,11 +149,12 @@ pub fn width_at(parts: &[Vec<[f64; 2]>], height: f64) -> f64 {
 }
 
 /// Which sides of the unit are cut, seen as it lies on the roof: a hip's piece shows its hand by it.
-fn cut_at(sheet: &Sheet, cut: &Cut) -> &'static str {
+fn cut_at(sheet: &Sheet, cut: &Cut, unit: u32) -> &'static str {
     if cut.parts_in.len() > 1 {
         return "parts";
     }
-    match (keeps_side(cut, 0.0), keeps_side(cut, sheet.plan.covering.width_in)) {
+    let width = sheet.laid.units.get(unit as usize).map_or(sheet.plan.covering.width_in, |unit| unit.width_in);
+    match (keeps_side(cut, 0.0), keeps_side(cut, width)) {
         (true, true) => "head",
         (true, false) => "right",
         (false, true) => "left",
