@@ -4,6 +4,8 @@ pub(crate) mod checks;
 mod courses;
 mod dry_in;
 mod lines;
+mod metal;
+mod nails;
 mod openings;
 pub(crate) mod order;
 mod planes;
@@ -26,6 +28,8 @@ pub(crate) fn page(plan: &Plan, ink: Ink) -> String {
     openings::write(&mut page, plan);
     courses::write(&mut page, plan);
     dry_in::write(&mut page, plan);
+    metal::write(&mut page, plan);
+    nails::write(&mut page, plan);
     order::write(&mut page, plan);
     waste::write(&mut page, plan);
     checks::write(&mut page, plan);

@@ -65,6 +65,10 @@ pub struct DryInChoices {
     pub interlayment: Roll,
     /// Length of drip edge; its width is nil.
     pub drip_edge: Roll,
+    /// Nails along drip edge are so far apart at most.
+    pub drip_edge_nails: Length,
+    /// Of one layer of underlayment or interlayment.
+    pub thickness: Length,
     /// Fasteners of the underlayment.
     pub fasteners: FastenerGrid,
 }

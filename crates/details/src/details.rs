@@ -1,6 +1,6 @@
 use units::Length;
 
-use crate::{FastenerGrid, Layers, Rolls, Step, Vents};
+use crate::{FastenerGrid, Layers, Metal, NailNeed, Rolls, Step, Vents};
 
 /// What goes under and around the units of a roof.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -11,6 +11,12 @@ pub struct Details {
     pub layers: Vec<Layers>,
     /// What makes the deck watertight.
     pub dry_in: DryIn,
+    /// What lines valleys and turns up walls; none where nothing needs it.
+    pub metal: Option<Metal>,
+    /// Nails of edge metal and of sheet metal sold in one box.
+    pub nail_box: u32,
+    /// How long nails must be, sheet by sheet and use by use.
+    pub nails: Vec<NailNeed>,
     /// What lets the attic breathe; absent where the job does not describe the attic.
     pub vents: Option<Vents>,
     /// What could not be placed, and what to tell so that it can.

@@ -18,6 +18,13 @@ pub(crate) fn fasten(strips: &mut [Strip], roll: &Roll, layers_on: impl Fn(usize
     }
 }
 
+/// Nails along every piece of edge metal, one at each end and between them at most so far apart.
+pub(crate) fn nail(strips: &mut [Strip], apart: Length) {
+    for strip in strips {
+        strip.fasteners = strip.pieces.iter().map(|piece| steps(piece.length, apart.to_inches()) + 1).sum();
+    }
+}
+
 fn lies_over(other: &Strip, strip: &Strip) -> bool {
     let (Some(above), Some(below)) = (other.patches.first(), strip.patches.first()) else { return false };
     let overlap = |a: [f64; 2], b: [f64; 2]| a[0] < b[1] && b[0] < a[1];
@@ -38,7 +45,7 @@ fn of_strip([length, height]: [f64; 2], shown: f64, end_laps: u32, is_top: bool,
 }
 
 /// Steps of at most `spacing` that make up a length.
-fn steps(length: f64, spacing: f64) -> u32 {
+pub(crate) fn steps(length: f64, spacing: f64) -> u32 {
     (length / spacing - 1e-9).ceil().max(0.0) as u32
 }
 

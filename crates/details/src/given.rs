@@ -3,7 +3,7 @@ use layout::Layout;
 use roof::{EdgeKind, Line, Plane, Roof};
 use units::{Area, Length};
 
-use crate::{Attic, Climate, Deck, DryInChoices};
+use crate::{Attic, Climate, Deck, DryInChoices, FlashingChoices, NailChoices, SheetStock};
 
 /// What details are placed from: plain values, filled by whoever plans.
 #[derive(Debug, Clone, Copy)]
@@ -24,6 +24,12 @@ pub struct Given<'a> {
     pub deck: Deck,
     /// What is laid under the units, and how.
     pub dry_in: &'a DryInChoices,
+    /// Sheet that flashings are bent from.
+    pub sheet_metal: &'a SheetStock,
+    /// How they are bent, lapped and held.
+    pub flashing: &'a FlashingChoices,
+    /// Nails of the units.
+    pub nails: NailChoices,
     /// What is to breathe.
     pub attic: Option<Attic>,
 }
@@ -44,6 +50,14 @@ impl<'a> Given<'a> {
     pub(crate) fn lines(&self, kind: EdgeKind) -> impl Iterator<Item = (usize, &'a Line)> + '_ {
         let lines = self.roof.lines.iter().enumerate().filter(move |(_, line)| line.kind == kind);
         lines.filter(|(_, line)| line.planes.iter().any(|&plane| self.covering(plane).is_some()))
+    }
+
+    /// Planes of crickets, which are covered in metal, each with the slope that it stands on.
+    pub(crate) fn crickets(&self) -> impl Iterator<Item = (usize, usize)> + 'a {
+        self.roof.openings.iter().flat_map(|opening| {
+            let own = opening.cricket.into_iter().flat_map(|cricket| cricket.planes);
+            own.filter_map(|plane| Some((plane, *opening.planes.first()?)))
+        })
     }
 
     /// Eaves of covered planes.

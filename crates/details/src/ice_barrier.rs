@@ -5,7 +5,7 @@ use roof::{EdgeKind, Line, Place, PlacedOpening, Plane};
 use units::{Length, Pitch, Temperature};
 
 use crate::strip::{Lies, Patch, Strip};
-use crate::surface::{ANYWHERE, beside, carried, range, rises, stretches};
+use crate::surface::{ANYWHERE, beside, carried, ends_on, range, rises, stretches};
 use crate::{DryInChoices, EaveBarrier, Edition, Given, Missing, Roll, WallFace};
 
 /// Below this mean winter temperature ice backs water up at the eaves (common practice, no published source).
@@ -249,15 +249,6 @@ fn along_lines(given: &Given<'_>, on: OnPlane) -> Vec<Strip> {
         is_covered.then(|| Strip::along(index, patches, line.length().to_inches()))
     };
     given.roof.lines.iter().enumerate().filter_map(strip).collect()
-}
-
-/// The ends of a line on a plane. A taped plane is drawn beside the rest; there its own edge of the same kind stands in.
-fn ends_on(plane: &Plane, line: &Line) -> [Place; 2] {
-    let length = line.length().to_inches();
-    let off = |ends: &[Place; 2]| (geom::distance(ends[0], ends[1]) - length).abs();
-    let own = || crate::surface::edges(plane).filter(|(_, kind)| *kind == line.kind).map(|(ends, _)| ends);
-    let nearest = own().min_by(|a, b| off(a).total_cmp(&off(b))).filter(|_| !plane.has_place());
-    nearest.unwrap_or_else(|| line.ends.map(|[x, y, _]| plane.frame.place(x, y)))
 }
 
 /// Round an opening, on every covered plane that it comes through.

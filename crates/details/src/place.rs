@@ -8,6 +8,8 @@ use units::Length;
 use crate::cutting::{Stock, Want, cut};
 use crate::ice_barrier::{self, Shelter};
 use crate::layers::layers;
+use crate::metal::metal;
+use crate::nails::nails;
 use crate::order_of_work::order_of_work;
 use crate::strip::{Kind, Lies, Roll, Rolls, Strip};
 use crate::vents::vents;
@@ -21,7 +23,8 @@ pub fn place(given: &Given<'_>) -> Details {
     let vents = given.attic.and_then(|attic| vents(given, &attic).map_err(|gap| missing.push(gap)).ok());
     let layers = layers(given, &dry_in.rolls);
     let order_of_work = order_of_work(given, &dry_in, vents.as_ref());
-    Details { order_of_work, layers, dry_in, vents, missing }
+    let nails = nails(given, vents.as_ref());
+    Details { order_of_work, layers, dry_in, metal: metal(given), nail_box: given.flashing.nail_box, nails, vents, missing }
 }
 
 fn dry_in(given: &Given<'_>, missing: &mut Vec<Missing>) -> DryIn {
@@ -44,7 +47,9 @@ fn dry_in(given: &Given<'_>, missing: &mut Vec<Missing>) -> DryIn {
 }
 
 fn under(given: &Given<'_>, sheet: &str, shelters: &[Shelter]) -> Vec<Strip> {
-    let planes = given.covered().filter(|(_, _, covering)| covering.id == sheet);
+    let bare = given.crickets().filter(|(plane, _)| given.covering(*plane).is_none());
+    let crickets = bare.filter_map(|(plane, slope)| Some((plane, given.roof.planes.get(plane)?, given.covering(slope)?)));
+    let planes = given.covered().chain(crickets).filter(|(_, _, covering)| covering.id == sheet);
     planes.flat_map(|(index, plane, covering)| underlayment::lay(given, index, plane, covering, shelters)).collect()
 }
 
@@ -73,6 +78,9 @@ impl Bench<'_, '_> {
         let cutting = cut(&wants(&strips), self.stock(kind, roll));
         for (strip, pieces) in strips.iter_mut().zip(cutting.pieces) {
             strip.pieces = pieces;
+        }
+        if kind == Kind::DripEdge {
+            fasteners::nail(&mut strips, self.given.dry_in.drip_edge_nails);
         }
         if kind == Kind::Underlayment {
             fasteners::fasten(&mut strips, roll, |plane| self.layers_on(plane), &self.given.dry_in.fasteners);

@@ -59,7 +59,7 @@ pub struct Strip {
     pub length: f64,
     /// What it is made of, from its left end or its foot on; neighbours lap by the roll's end lap.
     pub pieces: Vec<Piece>,
-    /// Fasteners that hold it until units are laid; none for what sticks by itself.
+    /// Nails of edge metal; of underlayment the fasteners that hold it until units are laid; none for what sticks by itself.
     pub fasteners: u32,
 }
 

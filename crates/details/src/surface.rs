@@ -1,7 +1,7 @@
 //! A plane seen by whoever rolls a sheet out on it.
 
 use geom::region::{Region, common, either};
-use roof::{EdgeKind, Place, Plane};
+use roof::{EdgeKind, Line, Place, Plane};
 
 use crate::Patch;
 
@@ -30,6 +30,15 @@ pub(crate) fn edges(plane: &Plane) -> impl Iterator<Item = ([Place; 2], EdgeKind
         let kinds: Vec<_> = ring.edges.iter().map(|edge| edge.kind).collect();
         geom::polygon::sides(&places).map(|(a, b)| [a, b]).zip(kinds).collect::<Vec<_>>()
     })
+}
+
+/// The ends of a line on a plane. A taped plane is drawn beside the rest; there its own edge of the same kind stands in.
+pub(crate) fn ends_on(plane: &Plane, line: &Line) -> [Place; 2] {
+    let length = line.length().to_inches();
+    let off = |ends: &[Place; 2]| (geom::distance(ends[0], ends[1]) - length).abs();
+    let own = || edges(plane).filter(|(_, kind)| *kind == line.kind).map(|(ends, _)| ends);
+    let nearest = own().min_by(|a, b| off(a).total_cmp(&off(b))).filter(|_| !plane.has_place());
+    nearest.unwrap_or_else(|| line.ends.map(|[x, y, _]| plane.frame.place(x, y)))
 }
 
 /// The rectangle along a line, so wide to its left; to its right if `width` is negative. Counter-clockwise.

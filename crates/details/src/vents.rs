@@ -1,5 +1,7 @@
 //! Vents of the attic, from its floor and the ridges and eaves that there are. NFA is net free area.
 
+use std::borrow::Cow;
+
 use covering::Covering;
 use units::{Area, Length};
 
@@ -144,6 +146,20 @@ fn ridge_gives(ridges: &[RidgeRun], vent: Option<&RidgeVent>) -> Area {
     Area::square_inches(vent.map_or(0.0, |vent| length / 12.0 * vent.nfa_per_foot.to_square_inches()))
 }
 
+/// The sheet with the whole slot of a ridge vent in it, the ridge board included, so that units stay back from both its edges.
+/// What stands at the peak must be known; else the sheet's own slot stays.
+#[must_use]
+pub fn with_vent_slot<'a>(covering: &'a Covering, vent: Option<&RidgeVent>) -> Cow<'a, Covering> {
+    let board = match vent.and_then(|vent| vent.framing) {
+        Some(Framing::RidgeBoard(thickness)) => thickness,
+        Some(Framing::Truss) => Length::ZERO,
+        None => return Cow::Borrowed(covering),
+    };
+    let mut sheet = covering.clone();
+    sheet.edges.ridge_slot = clear_slot(covering) + board;
+    Cow::Owned(sheet)
+}
+
 /// The clear slot of the sheet, and the ridge board where there is one.
 fn slot(given: &Given<'_>, vent: &RidgeVent) -> Option<Length> {
     let clear = given.covered().map(|(_, _, covering)| clear_slot(covering)).reduce(|a, b| if b > a { b } else { a })?;
@@ -181,7 +197,7 @@ fn notes(given: &Given<'_>, attic: &Attic, vents: &Vents) -> Vec<String> {
         ));
     }
     let no_slot = given.covered().any(|(_, _, covering)| covering.edges.ridge_slot == Length::ZERO);
-    if !vents.ridges.is_empty() && no_slot {
+    if !vents.ridges.is_empty() && vents.slot.is_none() && no_slot {
         notes.push(
             "The sheet cuts no slot at the ridge, so its units are laid up to the ridge line: cut them back with the deck."
                 .into(),

@@ -4,6 +4,7 @@ mod arrangement;
 mod course_table;
 mod cut_list;
 mod edges;
+mod flashing;
 mod notes;
 mod openings;
 mod pieces;

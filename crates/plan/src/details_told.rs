@@ -5,7 +5,10 @@ use roof::Roof;
 use units::{Area, Length};
 
 use crate::make::id_of;
-use crate::{Details, EaveBarrier, Layer, Layers, Missing, Patch, Piece, RidgeRun, Rolls, Step, Strip, Vents};
+use crate::metal_told::metal;
+use crate::{
+    Details, EaveBarrier, Layer, Layers, Missing, NailNeed, Passed, Patch, Piece, RidgeRun, Rolls, Step, Strip, Vents,
+};
 
 /// Everything with its plane's id and in plain numbers.
 pub(crate) fn details(roof: &Roof, placed: &placed::Details) -> Details {
@@ -15,6 +18,8 @@ pub(crate) fn details(roof: &Roof, placed: &placed::Details) -> Details {
         ice_barrier: placed.dry_in.ice_barrier.clone(),
         eaves: placed.dry_in.eaves.iter().map(|of| eave(roof, of)).collect(),
         rolls: placed.dry_in.rolls.iter().map(|of| rolls(roof, of)).collect(),
+        metal: placed.metal.as_ref().map(|of| metal(roof, of)),
+        nails: placed.nails.iter().map(nails).collect(),
         vents: placed.vents.as_ref().map(vents),
         missing: placed.missing.iter().map(missing).collect(),
     }
@@ -87,6 +92,23 @@ fn strip(roof: &Roof, strip: &placed::Strip) -> Strip {
         length_in: strip.length,
         pieces: strip.pieces.iter().map(piece).collect(),
         fasteners: strip.fasteners,
+    }
+}
+
+fn nails(need: &placed::NailNeed) -> NailNeed {
+    let passed = |passed: &placed::Passed| Passed {
+        what: passed.what,
+        layers: passed.layers,
+        thickness_in: passed.thickness.to_inches(),
+    };
+    NailNeed {
+        holds: need.holds.name(),
+        sheet: need.sheet.clone(),
+        passes: need.passes.iter().map(passed).collect(),
+        least_in: need.least.to_inches(),
+        most_in: need.most.map(Length::to_inches),
+        take_in: need.take.to_inches(),
+        given_in: need.given.map(Length::to_inches),
     }
 }
 

@@ -6,6 +6,7 @@ mod dry_in;
 mod file;
 mod laying;
 mod measured;
+mod metal;
 mod opening;
 mod order;
 mod pricing;
@@ -32,6 +33,7 @@ pub use file::{
 };
 pub use laying::LayingTable;
 pub use measured::{EdgeWord, Facing, PlaneTable, UnfinishedPlane};
+pub use metal::{FlashingTable, MetalTable, SheetMetalWord};
 pub use opening::{MeasuredOpening, MeasuredSpot, OpeningKindWord, OpeningTable, opening_path};
 pub use order::{DeliveryTable, OrderTable, OrderWanted, delivery_path};
 pub use pricing::{OptionTable, OptionWanted, PriceTable, PriceWanted, RATES_PATH};
@@ -69,12 +71,18 @@ pub struct Job {
     pub deck_found: details::Deck,
     /// What is laid under the units.
     pub dry_in: details::DryInChoices,
+    /// Sheet that flashings are bent from.
+    pub sheet_metal: details::SheetStock,
+    /// How flashings are bent, lapped and held.
+    pub flashing: details::FlashingChoices,
     /// The attic, if told.
     pub attic: Option<details::Attic>,
     /// Cold and code of the site.
     pub climate: details::Climate,
     /// What the units are fastened with, if told.
     pub fastener: Option<Fastener>,
+    /// How many of the fasteners weigh a pound, if told.
+    pub nails_per_pound: Option<f64>,
     /// Direction of north in plan, degrees clockwise from +y.
     pub north_deg: f64,
     /// Where the house stands.

@@ -27,12 +27,16 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     if covering.is_none() {
         problems.push(unknown_sheet(job, catalog));
     }
-    let covering_of = |plane: &Surface| covering.filter(|_| !openings::is_cricket(&roof, plane));
+    let is_laid = |plane: &Surface| !openings::is_cricket(&roof, plane);
+    let by_sheet: Vec<Option<&Covering>> = roof.planes.iter().map(|plane| covering.filter(|_| is_laid(plane))).collect();
+    let ridge_vent = job.attic.and_then(|attic| attic.ridge_vent);
+    let slotted = covering.map(|covering| details::with_vent_slot(covering, ridge_vent.as_ref()));
+    let covering_of = |plane: &Surface| slotted.as_deref().filter(|_| is_laid(plane));
     let coverings: Vec<Option<&Covering>> = roof.planes.iter().map(covering_of).collect();
     let laying = layout::lay_roof(&roof, covering_of, &job.setting_out);
     problems.extend(catalog.get(&job.covering.sheet).and_then(|covering| courses::bond_not_allowed(job, covering)));
     problems.extend(courses::problems(job, &roof, &laying));
-    let details = placing::details(job, &roof, &laying, &coverings);
+    let details = placing::details(job, &roof, &laying, &by_sheet);
     let cutting = layout::cut_roof(&roof, &laying, covering_of);
     let (choices, wrong) = ordering::choices(job, &roof);
     problems.extend(wrong);

@@ -1,7 +1,7 @@
 //! What details are placed from, gathered from the job and the roof.
 
 use covering::Covering;
-use details::{Details, Given, place};
+use details::{Details, Given, NailChoices, place};
 use geom::region::{Region, area, either};
 use layout::Layout;
 use roof::{Roof, inside_walls, overhangs};
@@ -21,6 +21,13 @@ pub(crate) fn details(job: &Job, roof: &Roof, layout: &Layout, covering_of: &[Op
         climate: job.climate,
         deck,
         dry_in: &job.dry_in,
+        sheet_metal: &job.sheet_metal,
+        flashing: &job.flashing,
+        nails: NailChoices {
+            length: job.fastener.and_then(|fastener| fastener.length),
+            per_pound: job.nails_per_pound,
+            exposed_soffit: job.deck.and_then(|deck| deck.exposed_soffit) == Some(true),
+        },
         attic: job.attic,
     })
 }

@@ -3,6 +3,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use crate::SheetMetal;
+
 /// Dry-in, vents and the order of work.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, JsonSchema)]
 pub struct Details {
@@ -16,6 +18,11 @@ pub struct Details {
     pub eaves: Vec<EaveBarrier>,
     /// Edge metal and goods from rolls, strip by strip, in the order in which they are laid.
     pub rolls: Vec<Rolls>,
+    /// What is bent from sheets, piece by piece; absent where nothing needs it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub metal: Option<SheetMetal>,
+    /// How long nails must be, sheet by sheet and use by use.
+    pub nails: Vec<NailNeed>,
     /// What lets the attic breathe; absent where the job does not describe it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub vents: Option<Vents>,
@@ -115,7 +122,7 @@ pub struct Strip {
     pub length_in: f64,
     /// From its left end, or its foot.
     pub pieces: Vec<Piece>,
-    /// That hold it until units are laid.
+    /// Nails of edge metal, or what holds a sheet until units are laid.
     pub fasteners: u32,
 }
 
@@ -141,6 +148,38 @@ pub struct Piece {
     pub from_in: f64,
     /// Cut length.
     pub length_in: f64,
+}
+
+/// Nails of one use and one sheet.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NailNeed {
+    /// `units and starters`, `caps` or `caps over the ridge vent`.
+    pub holds: &'static str,
+    /// Id of the covering.
+    pub sheet: String,
+    /// What they pass above the deck, from the head down.
+    pub passes: Vec<Passed>,
+    /// Everything that they pass and what they must take of the deck.
+    pub least_in: f64,
+    /// So long that no point shows; absent where none may be seen, or the deck's thickness is not known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub most_in: Option<f64>,
+    /// The shortest nail in steps of a quarter inch that is long enough.
+    pub take_in: f64,
+    /// The job's own nail, where it tells one for this use.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub given_in: Option<f64>,
+}
+
+/// A layer that a nail passes.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Passed {
+    /// `caps`, `units`, `underlayment` or `interlayment`.
+    pub what: &'static str,
+    /// How many layers lie there.
+    pub layers: u32,
+    /// All of them together, where the nail goes through.
+    pub thickness_in: f64,
 }
 
 /// What lets the attic breathe. NFA is net free area.

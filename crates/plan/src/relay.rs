@@ -45,7 +45,9 @@ pub fn relay(job: &Job, catalog: &Catalog, readings: &[CourseRead]) -> Result<Re
     if covering.is_none() {
         problems.push(unknown_sheet(job, catalog));
     }
-    let covering_of = |plane: &Surface| covering.filter(|_| !openings::is_cricket(&roof, plane));
+    let ridge_vent = job.attic.and_then(|attic| attic.ridge_vent);
+    let slotted = covering.map(|covering| details::with_vent_slot(covering, ridge_vent.as_ref()));
+    let covering_of = |plane: &Surface| slotted.as_deref().filter(|_| !openings::is_cricket(&roof, plane));
     let laying = layout::lay_roof(&roof, covering_of, &job.setting_out);
     let by_plane = by_plane(&roof, &laying, readings)?;
     let relaying = Relaying { roof: &roof, layout: &laying, setting_out: &job.setting_out };

@@ -105,7 +105,7 @@ fn nails_and_caps() {
     assert!((line(&plan, "caps").quantity - 64.0).abs() < 1e-9);
     let pieces = plan.layout.pieces as f64;
     let starters = line(&plan, "starters").quantity;
-    let nails = line(&plan, "nails").quantity;
+    let nails = line(&plan, "nails").quantity + line(&plan, "cap-nails").quantity;
     let starter_nails = f64::from(trade_sheet().starter.nails);
     assert!((nails - (2.0 * pieces + starter_nails * starters + 2.0 * 64.0)).abs() < 1e-9);
 }

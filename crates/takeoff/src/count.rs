@@ -7,7 +7,9 @@ use roof::{Plane, Roof};
 
 use crate::delivery::deliveries;
 use crate::laying::{Laying, by_sheet};
-use crate::{Breakage, Order, OrderChoices, OrderLine, caps, dry_in, field, nails, ridge_vent, starters, stock, wide};
+use crate::{
+    Breakage, Order, OrderChoices, OrderLine, caps, dry_in, field, metal, nails, ridge_vent, starters, stock, wide,
+};
 
 /// Counts what the laid planes need; `cuttings` tell how their pieces are cut. `covering_of` gives the sheet in which a plane
 /// was laid; sheets are never mixed in a line. Lines of which nothing is needed are left out.
@@ -24,11 +26,13 @@ pub fn count<'a>(
     let laid: BTreeSet<usize> = layings.iter().flat_map(|laying| laying.indices.iter().copied()).collect();
     let lines = layings.iter().flat_map(|laying| {
         let id = |line: &str| if layings.len() > 1 { format!("{line}:{}", laying.covering.id) } else { line.into() };
-        let units = units(roof, laying, cuttings, &laid, choices);
-        let sheets = dry_in::lines(roof, &details.dry_in, &laying.covering.id);
+        let units = units(roof, laying, cuttings, details, &laid, choices);
+        let sheets = dry_in::lines(roof, &details.dry_in, &laying.covering.id, details.nail_box);
         units.into_iter().chain(sheets).map(move |line| OrderLine { id: id(&line.id), ..line })
     });
-    let lines = lines.chain(dry_in::lines(roof, &details.dry_in, "")).chain(ridge_vent::line(roof, details.vents.as_ref()));
+    let lines = lines.chain(dry_in::lines(roof, &details.dry_in, "", details.nail_box));
+    let lines = lines.chain(metal::lines(roof, details.metal.as_ref(), details.nail_box));
+    let lines = lines.chain(ridge_vent::line(roof, details.vents.as_ref()));
     let lines: Vec<OrderLine> = lines.filter(|line| line.quantity > 0.0).collect();
     Order { deliveries: deliveries(&lines, choices), lines, stock: stock(cuttings) }
 }
@@ -37,6 +41,7 @@ fn units(
     roof: &Roof,
     laying: &Laying<'_>,
     cuttings: &[Cutting],
+    details: &Details,
     laid: &BTreeSet<usize>,
     choices: &OrderChoices,
 ) -> Vec<OrderLine> {
@@ -46,6 +51,6 @@ fn units(
     let field = field.map(|line| line.with_spare(breakage, choices, choices.attic_stock));
     let wide = wide::line(roof, laying, cuttings).map(spare);
     let caps = caps::line(roof, laying, laid);
-    let nails = nails::line(roof, laying, &caps);
-    field.chain(wide).chain([spare(starters::line(roof, laying)), spare(caps), nails]).collect()
+    let nails = nails::lines(roof, laying, &caps, details);
+    field.chain(wide).chain([spare(starters::line(roof, laying)), spare(caps)]).chain(nails).collect()
 }

@@ -1,16 +1,30 @@
-use details::{DryIn, FastenerGrid, Kind, Lies, Rolls, Strip};
+use details::{DryIn, Kind, Lies, Rolls, Strip};
 use roof::Roof;
 
 use crate::order::{packs, sum};
 use crate::{CountedPlace, OrderLine};
 
-/// Rolls and edge metal that one sheet asks for, and the fasteners that hold its underlayment; with no sheet, what the job
-/// asks for.
-pub(crate) fn lines(roof: &Roof, dry_in: &DryIn, sheet: &str) -> Vec<OrderLine> {
+/// Rolls and edge metal that one sheet asks for, and what holds them; with no sheet, what the job asks for. Nails of edge metal
+/// come so many in a box.
+pub(crate) fn lines(roof: &Roof, dry_in: &DryIn, sheet: &str, nail_box: u32) -> Vec<OrderLine> {
     let of_sheet = || dry_in.rolls.iter().filter(|rolls| rolls.sheet == sheet);
     let fastened = of_sheet().filter(|rolls| rolls.kind == Kind::Underlayment);
-    let fasteners = dry_in.fasteners.iter().flat_map(|grid| fastened.clone().map(|rolls| fasteners(roof, rolls, grid)));
-    of_sheet().map(|rolls| line(roof, rolls)).chain(fasteners).collect()
+    let fasteners = dry_in.fasteners.iter().flat_map(|grid| {
+        let held = |rolls: &Rolls| OrderLine {
+            id: "underlayment-fasteners".into(),
+            item: format!("fasteners with caps for {}", rolls.roll.name),
+            unit: "fasteners",
+            ..held(roof, rolls, grid.box_count)
+        };
+        fastened.clone().map(held)
+    });
+    let nails = of_sheet().filter(|rolls| rolls.kind == Kind::DripEdge).map(|rolls| OrderLine {
+        id: "drip-edge-nails".into(),
+        item: format!("nails for {}", rolls.roll.name),
+        unit: "nails",
+        ..held(roof, rolls, nail_box)
+    });
+    of_sheet().map(|rolls| line(roof, rolls)).chain(fasteners).chain(nails).collect()
 }
 
 /// One place for each strip, in the order of the strips; rolls as they are cut.
@@ -51,18 +65,11 @@ const fn id(kind: Kind) -> &'static str {
     }
 }
 
-fn fasteners(roof: &Roof, rolls: &Rolls, grid: &FastenerGrid) -> OrderLine {
+/// What holds the strips, strip by strip.
+fn held(roof: &Roof, rolls: &Rolls, in_box: u32) -> OrderLine {
     let places: Vec<CountedPlace> =
         rolls.strips.iter().map(|strip| place(roof, strip, f64::from(strip.fasteners))).collect();
     let quantity = sum(&places);
-    OrderLine {
-        id: "underlayment-fasteners".into(),
-        item: format!("fasteners with caps for {}", rolls.roll.name),
-        quantity,
-        unit: "fasteners",
-        packs: packs(quantity, f64::from(grid.box_count)),
-        pack: format!("box of {}", grid.box_count),
-        places,
-        ..OrderLine::default()
-    }
+    let packs = packs(quantity, f64::from(in_box.max(1)));
+    OrderLine { quantity, packs, pack: format!("box of {in_box}"), places, ..OrderLine::default() }
 }

@@ -12,6 +12,7 @@ mod dry_in;
 mod field;
 mod laying;
 mod loads;
+mod metal;
 mod nails;
 mod order;
 mod pallets;

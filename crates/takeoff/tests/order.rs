@@ -68,7 +68,7 @@ fn counts_packs_and_weights_of_one_sheet() {
     let order = count(&roof, &layout, &Details::default(), |_| Some(&sheet));
     assert_eq!(
         order.lines.iter().map(|line| line.id.as_str()).collect::<Vec<_>>(),
-        ["field-units", "starters", "caps", "nails"]
+        ["field-units", "starters", "caps", "nails", "cap-nails"]
     );
     // 201 pieces in bundles of 20 at 3 lb each.
     let field = line(&order, "field-units");
@@ -78,8 +78,9 @@ fn counts_packs_and_weights_of_one_sheet() {
     let caps = line(&order, "caps");
     assert_eq!((caps.quantity, caps.packs), (34.0, 2));
     assert_eq!(caps.places[0].at, "ridge, test, south / test, north");
-    // Two in each piece, starter and cap.
-    assert_eq!(line(&order, "nails").quantity, 2.0 * (201.0 + 41.0 + 34.0));
+    // Two in each piece and starter, and two in each cap.
+    assert_eq!(line(&order, "nails").quantity, 2.0 * (201.0 + 41.0));
+    assert_eq!(line(&order, "cap-nails").quantity, 2.0 * 34.0);
     assert_eq!(line(&order, "nails").packs, 1);
     // 11 halves come from no fewer than 5.5 units.
     assert_eq!((order.stock.units, order.stock.bound), (201, 196));
@@ -253,7 +254,7 @@ fn offcuts_lessen_the_order() {
     assert_eq!((field.quantity, field.packs), (196.0, 10));
     assert_eq!(field.places.iter().map(|place| place.quantity).collect::<Vec<_>>(), [107.0, 94.0, -5.0]);
     // As many nails as there are pieces.
-    assert_eq!(line(&order, "nails").quantity, 2.0 * (201.0 + 41.0 + 34.0));
+    assert_eq!(line(&order, "nails").quantity + line(&order, "cap-nails").quantity, 2.0 * (201.0 + 41.0 + 34.0));
 }
 
 /// One course of `counts` pieces of 6 and of 10 in, 20 in long.

@@ -1,7 +1,7 @@
 use plan::{Details, EaveBarrier, Plan, Rolls, Step, Vents};
 use units::Length;
 
-use super::text::{Page, count, thousands};
+use super::text::{Page, capital, count, thousands};
 
 /// What goes under the units, what lets the attic breathe, and what must be seen before what.
 pub(crate) fn write(page: &mut Page, plan: &Plan) {
@@ -38,11 +38,6 @@ fn of_eave(page: &mut Page, plan: &Plan, eave: &EaveBarrier) {
     let [needed, laid] = [eave.needed_in, eave.laid_in].map(Length::inches);
     let name = super::lines::name(plan, &eave.plane);
     page.hanging(4, "- ", &format!("{name}: {needed} up the slope from the roof edge; whole courses reach {laid}."));
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn of_layers(page: &mut Page, plan: &Plan) {

@@ -141,6 +141,12 @@ pub(crate) fn count(number: u64, thing: &str) -> String {
     format!("{} {thing}{}", thousands(number), if number == 1 { "" } else { "s" })
 }
 
+/// The word with a capital letter.
+pub(crate) fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -6,7 +6,10 @@
 mod sheets;
 
 use covering::Covering;
-use details::{Attic, Climate, Deck, Details, DryInChoices, FastenerGrid, Given, Roll, place};
+use details::{
+    Attic, Climate, Deck, Details, DryInChoices, FastenerGrid, FlashingChoices, Given, NailChoices, Roll, SheetMetal,
+    SheetStock, place,
+};
 use layout::{Layout, lay_roof};
 use roof::{Block, Opening, OpeningKind, OutlineAt, Roof, Side, SideKind, Spot, build, cut_out, overhangs};
 use units::{Area, Length, Mass, Temperature};
@@ -34,7 +37,48 @@ pub(crate) fn choices() -> DryInChoices {
         carried_over: inches(6.0),
         interlayment: roll("felt, 18 in", 18.0, 1440.0, 0.0, 6.0),
         drip_edge: roll("drip edge", 0.0, 120.0, 0.0, 2.0),
+        drip_edge_nails: inches(12.0),
+        thickness: inches(1.0 / 32.0),
         fasteners: FastenerGrid { at_laps: inches(6.0), in_field: inches(12.0), box_count: 1000 },
+    }
+}
+
+/// 26-gauge sheet of 3 × 10 ft, 1 lb to the square foot.
+pub(crate) fn sheet_metal() -> SheetStock {
+    SheetStock {
+        metal: SheetMetal::GalvanizedSteel,
+        thickness: inches(0.019),
+        length: inches(120.0),
+        width: inches(36.0),
+        weight: Mass::pounds(1.0),
+    }
+}
+
+/// Legs of 4 in, step flashing at least 10 in long and lapped 2 in, valley joints lapped 8 in, cleats 24 in apart: common
+/// practice, no published source.
+pub(crate) fn flashing() -> FlashingChoices {
+    FlashingChoices {
+        wall_leg: inches(4.0),
+        roof_leg: inches(4.0),
+        step_length: inches(10.0),
+        step_lap: inches(2.0),
+        step_hem: inches(0.0),
+        above_butt: inches(0.5),
+        hem: inches(0.5),
+        valley_lap: inches(8.0),
+        cleats_apart: inches(24.0),
+        rib: inches(1.0),
+        area_ratio: 2.0,
+        course_lap: inches(3.0),
+        joint_lap: inches(4.0),
+        past_end: inches(4.0),
+        back_leg: inches(12.0),
+        counter_leg: inches(4.0),
+        raglet: inches(1.0),
+        counter_at_walls: false,
+        step_nails: 1,
+        nails_apart: inches(12.0),
+        nail_box: 1000,
     }
 }
 
@@ -56,9 +100,13 @@ pub(crate) struct House {
     pub(crate) layout: Layout,
     pub(crate) sheet: Covering,
     pub(crate) choices: DryInChoices,
+    pub(crate) sheet_metal: SheetStock,
+    pub(crate) flashing: FlashingChoices,
     pub(crate) climate: Climate,
     pub(crate) floor: Option<Area>,
     pub(crate) attic: Option<Attic>,
+    pub(crate) deck: Deck,
+    pub(crate) nails: NailChoices,
 }
 
 impl House {
@@ -67,7 +115,21 @@ impl House {
         let layout = lay_roof(&roof, |_| Some(&sheet), &Default::default());
         let overhangs = overhangs(&roof, blocks, &[]);
         let (choices, climate) = (choices(), cold());
-        Self { roof, overhangs, layout, sheet, choices, climate, floor: None, attic: None }
+        let (sheet_metal, flashing) = (sheet_metal(), flashing());
+        Self {
+            roof,
+            overhangs,
+            layout,
+            sheet,
+            choices,
+            sheet_metal,
+            flashing,
+            climate,
+            floor: None,
+            attic: None,
+            deck: Deck::default(),
+            nails: NailChoices::default(),
+        }
     }
 
     pub(crate) fn place(&self) -> Details {
@@ -79,8 +141,11 @@ impl House {
             overhang_of: &self.overhangs,
             floor_area: self.floor,
             climate: self.climate,
-            deck: Deck::default(),
+            deck: self.deck,
+            nails: self.nails,
             dry_in: &self.choices,
+            sheet_metal: &self.sheet_metal,
+            flashing: &self.flashing,
             attic: self.attic,
         })
     }

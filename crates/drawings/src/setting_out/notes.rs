@@ -5,14 +5,15 @@ use super::arrangement::Arrangement;
 use super::pieces::JOINTED_COURSES;
 use super::sheet::{Sheet, in_inches, tape};
 use super::title_block;
-use super::{openings, set_out};
+use super::{flashing, openings, set_out};
 use crate::lettering::{LINE, SMALL, fitted, small, wrap};
 use crate::page::MARGIN;
-use crate::{Anchor, Item};
+use crate::{Anchor, Item, Page};
 
-/// Most lines: five, a line for two openings, and one for what each note on setting out says.
+/// Most lines: five, a line for two openings, those of the step flashing, and one for what each note on setting out says.
 fn most_lines(sheet: &Sheet) -> usize {
-    5 + openings::numbered(sheet).count().div_ceil(2) + set_out::notes(sheet).len()
+    let flashing = flashing::note(sheet).map_or(0, |note| wrap(&note, SMALL, Page::LETTER.size()[0] - 2.0 * MARGIN).len());
+    5 + openings::numbered(sheet).count().div_ceil(2) + set_out::notes(sheet).len() + flashing
 }
 
 /// Of the notes and the space over and under them, mm.
@@ -48,6 +49,7 @@ fn notes(sheet: &Sheet, keyed: &[String]) -> Vec<String> {
         notes.push(format!("Short edges: {}.", keyed.join("; ")));
     }
     notes.extend(openings::note(sheet));
+    notes.extend(flashing::note(sheet));
     notes.extend(starters(sheet));
     notes.push(drawing(sheet));
     notes

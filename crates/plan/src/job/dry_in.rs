@@ -44,6 +44,8 @@ pub struct DryInTable {
     pub interlayment: Option<RollTable>,
     /// Edge metal of eaves and rakes.
     pub drip_edge: Option<DripEdgeTable>,
+    /// Of one layer of underlayment or interlayment, which nails pass. Absent: 1/32 in (from memory, not read).
+    pub thickness: Option<Measure>,
     /// Fasteners of the underlayment.
     pub fasteners: Option<FastenerGridTable>,
 }
@@ -86,6 +88,9 @@ pub struct DripEdgeTable {
     pub length: Option<Measure>,
     /// Of a piece over the one before it. Absent: 2 in (International Residential Code 2015 R905.2.8.5, as a guide quotes it).
     pub lap: Option<Measure>,
+    /// Nails along it are so far apart at most. Absent: 12 in (International Residential Code 2015 R905.2.8.5, as a guide quotes
+    /// it).
+    pub nails_apart: Option<Measure>,
 }
 
 /// Where fasteners of the underlayment go.
@@ -123,6 +128,7 @@ pub(super) fn dry_in(desk: &mut Desk, table: &DryInTable) -> DryInChoices {
     let past_wall = length("past_wall", table.past_wall, 24.0, widest);
     let over_barrier = length("over_barrier", table.over_barrier, 3.0, Length::inches(12.0));
     let end_lap_offset = length("end_lap_offset", table.end_lap_offset, 72.0, Length::feet(20.0));
+    let thickness = length("thickness", table.thickness, 1.0 / 32.0, Length::inches(1.0));
     let carried_over = length("carried_over", table.carried_over, 6.0, Length::feet(3.0));
     let wall_thickness =
         table.wall_thickness.map(|value| desk.length("dry_in.wall_thickness", value, Length::ZERO, Length::feet(5.0)));
@@ -143,6 +149,8 @@ pub(super) fn dry_in(desk: &mut Desk, table: &DryInTable) -> DryInChoices {
         carried_over,
         interlayment: roll(desk, table.interlayment.as_ref(), "dry_in.interlayment", interlayment()),
         drip_edge: drip_edge(desk, table.drip_edge.as_ref()),
+        drip_edge_nails: drip_edge_nails(desk, table.drip_edge.as_ref()),
+        thickness,
         fasteners: fasteners(desk, table.fasteners.as_ref()),
     }
 }
@@ -198,6 +206,12 @@ fn drip_edge(desk: &mut Desk, table: Option<&DripEdgeTable>) -> Roll {
         roll.end_lap = desk.length("dry_in.drip_edge.lap", lap, Length::ZERO, widest);
     }
     roll
+}
+
+fn drip_edge_nails(desk: &mut Desk, table: Option<&DripEdgeTable>) -> Length {
+    let [closest, widest] = [1.0, 48.0].map(Length::inches);
+    let typed = table.and_then(|table| table.nails_apart);
+    typed.map_or(Length::inches(12.0), |apart| desk.length("dry_in.drip_edge.nails_apart", apart, closest, widest))
 }
 
 fn fasteners(desk: &mut Desk, table: Option<&FastenerGridTable>) -> FastenerGrid {

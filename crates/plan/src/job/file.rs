@@ -10,6 +10,7 @@ use super::dormer::DormerTable;
 use super::dry_in::{DeckJoints, DryInTable};
 use super::laying::LayingTable;
 use super::measured::PlaneTable;
+use super::metal::{FlashingTable, MetalTable};
 use super::opening::OpeningTable;
 use super::order::OrderTable;
 use super::pricing::PriceTable;
@@ -58,6 +59,10 @@ pub struct JobFile {
     pub silence: Vec<SilenceTable>,
     /// What is laid under the units, and how.
     pub dry_in: Option<DryInTable>,
+    /// The sheet from which flashings and valleys are bent.
+    pub metal: Option<MetalTable>,
+    /// How flashings and valleys are bent, lapped and held.
+    pub flashing: Option<FlashingTable>,
     /// The space under the roof that is to be vented.
     pub attic: Option<AtticTable>,
     /// What is ordered beyond the count, and when it comes.
@@ -247,6 +252,8 @@ pub struct FastenerTable {
     pub length: Option<Measure>,
     /// Diameter of the shank.
     pub shank: Option<Measure>,
+    /// How many weigh a pound, as the box tells. Absent: nails are ordered without a weight.
+    pub per_lb: Option<f64>,
     /// Driven by hand or by gun.
     pub drive: Option<Drive>,
 }

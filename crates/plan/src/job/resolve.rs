@@ -12,6 +12,7 @@ use super::dormer::dormers;
 use super::dry_in::{climate, deck_found, dry_in};
 use super::file::{BlockTable, DeckTable, EdgeTable, FastenerTable, JobFile, OutlineAtWord};
 use super::laying::laying;
+use super::metal::{flashing, sheet_metal};
 use super::opening::openings;
 use super::order::order;
 use super::pricing::price;
@@ -53,9 +54,12 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         deck: file.deck.as_ref().map(|table| deck(&mut desk, table)),
         deck_found: file.deck.as_ref().map_or_else(Default::default, |table| deck_found(&mut desk, table)),
         dry_in: dry_in(&mut desk, &file.dry_in.clone().unwrap_or_default()),
+        sheet_metal: sheet_metal(&mut desk, &file.metal.clone().unwrap_or_default()),
+        flashing: flashing(&mut desk, &file.flashing.clone().unwrap_or_default()),
         attic: file.attic.as_ref().map(|table| attic(&mut desk, table)),
         climate: file.site.as_ref().map_or_else(Default::default, |table| climate(&mut desk, table)),
         fastener: file.fastener.as_ref().map(|table| fastener(&mut desk, table)),
+        nails_per_pound: nails_per_pound(&mut desk, file.fastener.as_ref()),
         north_deg: file.site.as_ref().map_or(0.0, |table| north(&mut desk, table)),
         site: file.site.as_ref().map_or_else(Default::default, |table| site(&mut desk, table)),
         laying: file.laying.as_ref().map_or_else(Default::default, |table| laying(&mut desk, table)),
@@ -205,6 +209,10 @@ fn deck(desk: &mut Desk, table: &DeckTable) -> Deck {
         snow_load_psf: desk.number("deck.snow_load_psf", table.snow_load_psf, [0.0, 1000.0]),
         old_layers: table.old_layers,
     }
+}
+
+fn nails_per_pound(desk: &mut Desk, table: Option<&FastenerTable>) -> Option<f64> {
+    desk.number("fastener.per_lb", table?.per_lb, [1.0, 10_000.0])
 }
 
 fn fastener(desk: &mut Desk, table: &FastenerTable) -> Fastener {
