@@ -151,7 +151,7 @@ pub struct Piece {
 }
 
 /// Nails of one use and one sheet.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct NailNeed {
     /// `units and starters`, `caps` or `caps over the ridge vent`.
     pub holds: &'static str,
@@ -172,7 +172,7 @@ pub struct NailNeed {
 }
 
 /// A layer that a nail passes.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Passed {
     /// `caps`, `units`, `underlayment` or `interlayment`.
     pub what: &'static str,

@@ -1,9 +1,10 @@
 //! Sheet metal, as the plan tells it.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// All metal that is bent from sheets.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct SheetMetal {
     /// `copper`, `galvanized steel`, `stainless steel`, `aluminum` or `zinc`.
     pub metal: &'static str,
@@ -24,7 +25,7 @@ pub struct SheetMetal {
 }
 
 /// The flange of a pipe.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct PipeFlange {
     /// Name of the pipe.
     pub opening: String,
@@ -47,7 +48,7 @@ pub struct PipeFlange {
 }
 
 /// All metal of one kind.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct MetalItem {
     /// Id of its line in the order, `step-flashing`.
     pub id: &'static str,
@@ -58,7 +59,7 @@ pub struct MetalItem {
 }
 
 /// The metal of one kind at one wall, valley or opening.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct MetalRun {
     /// `sidewall, house, south`.
     pub at: String,
@@ -83,7 +84,7 @@ pub struct MetalRun {
 }
 
 /// One piece at its place.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct MetalPiece {
     /// The course under whose units it lies, counted from 0.
     #[serde(skip_serializing_if = "Option::is_none")]
