@@ -11,7 +11,6 @@
 //! International Residential Code, R806.2: 2012 and 2009 as pages quote them, 2015 to 2024 from memory, not read; balanced vents are common practice.
 
 use crate::facts::attic::{Air, air};
-use crate::figure::figure;
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::text::Reading;
 use crate::{Facts, Family};
@@ -34,7 +33,7 @@ fn vents_out_of_balance(facts: &Facts) -> Verdict {
         Err(missing) => return missing,
     };
     let Air { upper, lower } = air;
-    let [least, most] = Air::shares(facts.site.code).map(|share| share * figure!(100.0));
+    let [least, most] = Air::shares(facts.site.code).map(|share| share * 100.0);
     let says = format!(
         "Ridges give {upper:.0} and eaves {lower:.0} sq in: {:.0} % above, where {least:.0} to {most:.0} % are asked for.",
         air.upper_share() * 100.0
