@@ -279,7 +279,7 @@ fn laid(covering: &Covering, exposure: f64) -> LaidPlane {
         first_butt: 0.0,
         top: Trial::COURSES as f64 * exposure,
         courses: (0..Trial::COURSES).map(course).collect(),
-        units: vec![UnitKind { length: covering.unit.length.to_inches(), width }],
+        units: vec![UnitKind { length: covering.unit.length.to_inches(), width, thickness: 0.25, wide: false }],
         starters: vec![Starters {
             butt: 0.0,
             height,

@@ -33,7 +33,7 @@ pub(crate) fn better(strips: &[Strip], bond: &Bond, origin: f64, rules: &Rules, 
 
 fn add(score: &mut Score, strip: &Strip, bond: &Bond, rules: &Rules) {
     // How far a joint can move before it comes too near to the joints of the courses that it must miss.
-    let farthest = bond.step() / f64::from(bond.every) - rules.joint_offset;
+    let farthest = bond.step() / f64::from(bond.every) - rules.joint_offset();
     let mut next = i64::MIN;
     for [from, to] in strip.spans() {
         let [first, last] = [bond.first_past(from).max(next), bond.last_before(to)];
@@ -108,7 +108,7 @@ mod tests {
             let butts: Vec<f64> = (0..(height / 5.0) as u32).map(|course| f64::from(course) * 5.0).collect();
             let strips = strips(&outline, &butts, 14.0);
             let bond = Bond { origin: 0.0, width: 8.0, gap: 0.25, every: 2 };
-            let rules = Rules { joint_offset: 2.0, reach: 1, least_piece: 3.0 };
+            let rules = Rules { offsets: vec![2.0], least_piece: 3.0 };
             prop_assume!(!is_close(&strips, &bond, origin));
             let score = better(&strips, &bond, origin, &rules, None).unwrap();
             prop_assert_eq!(Score { beyond_cure: 0, ..score }, laid_out(&outline, &strips, &bond, origin, &rules));

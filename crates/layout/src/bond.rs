@@ -1,7 +1,16 @@
-use covering::Covering;
+use covering::{Bond as Kind, Covering};
 
 /// Overlaps along the course that are smaller than this, in, are none.
 pub(crate) const NIL: f64 = 1e-7;
+
+/// After how many courses joints stand over joints again; of random widths, which never repeat, as of the lap's own bond.
+pub(crate) fn every(covering: &Covering) -> u32 {
+    match covering.bond(None) {
+        Kind::Half => 2,
+        Kind::Third => 3,
+        Kind::Random => covering.lap.bond(),
+    }
+}
 
 /// The places of units along one course: cell `k` begins at `origin + k × step`.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -21,7 +30,7 @@ impl Bond {
     pub(crate) fn of(covering: &Covering) -> Option<Self> {
         let [width, gap, length] = [covering.unit.width, covering.gap, covering.unit.length].map(units::Length::to_inches);
         let sound = width > NIL && length > NIL && gap >= 0.0 && (width + gap + length).is_finite();
-        sound.then(|| Self { origin: 0.0, width, gap, every: covering.lap.bond() })
+        sound.then(|| Self { origin: 0.0, width, gap, every: every(covering) })
     }
 
     /// From one unit's left side to the next one's.

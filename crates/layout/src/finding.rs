@@ -45,6 +45,15 @@ pub enum Fault {
         /// The nearest mark.
         mark: Length,
     },
+    /// Random widths came out in other shares than the sheet's mix.
+    MixNotKept {
+        /// Which.
+        width: Length,
+        /// Part of all pieces as laid.
+        is: f64,
+        /// The sheet's.
+        share: f64,
+    },
     /// Course lines run apart from the eave to the top line.
     OutOfParallel {
         /// In 10 ft.

@@ -27,7 +27,8 @@ pub struct LaidPlane {
     pub courses: Vec<Course>,
     /// The boundary that units are cut to: outer rings counter-clockwise, holes clockwise.
     pub laid: Vec<Vec<Place>>,
-    /// The kinds of units that pieces are made from; the first is the sheet's field unit. Runs point here.
+    /// The kinds of units that pieces are made from: the sheet's field unit, or the widths of its mix; then its wide unit. Runs
+    /// point here.
     pub units: Vec<UnitKind>,
     /// Nails of a whole unit of each kind, from its lower left corner; none where the sheet does not say where they go.
     pub nails: Vec<Vec<Place>>,
@@ -56,6 +57,10 @@ pub struct UnitKind {
     pub length: f64,
     /// Along the course.
     pub width: f64,
+    /// At the butt.
+    pub thickness: f64,
+    /// It is the sheet's wide unit, from which pieces at edges are cut.
+    pub wide: bool,
 }
 
 impl LaidPlane {

@@ -9,9 +9,11 @@ use crate::bond::{Bond, NIL};
 use crate::courses::{CourseLines, Shared, Slope, set_out};
 use crate::cut::{Cuts, Edging, NIL_AREA, area, sides};
 use crate::legal::{Rules, faults};
+use crate::mix::Mix;
 use crate::nailing::{Nailing, unnailed};
 use crate::outline::{laid, weathered};
 use crate::piece::{Left, keep_left, left_in_columns, left_of};
+use crate::random;
 use crate::resplit::resplit;
 use crate::set_out::mark_out;
 use crate::start::start;
@@ -60,12 +62,19 @@ fn lay_lines(
 
 fn bare(plane: usize, covering: &Covering, laid: Vec<Vec<Place>>) -> LaidPlane {
     let nailing = Nailing::of(covering);
-    let length = covering.unit.length.to_inches();
-    let widths = [Some(covering.unit.width), covering.wide.map(|wide| wide.width)];
-    let units: Vec<UnitKind> =
-        widths.into_iter().flatten().map(|width| UnitKind { length, width: width.to_inches() }).collect();
-    let nails = units.iter().map(|unit| nailing.map_or_else(Vec::new, |nailing| nailing.whole(unit.width, length)));
+    let units = units(covering);
+    let nails = units.iter().map(|unit| nailing.map_or_else(Vec::new, |nailing| nailing.whole(unit.width, unit.length)));
     LaidPlane { plane, laid, nails: nails.collect(), units, ..LaidPlane::default() }
+}
+
+/// The field unit or the widths of the mix from the narrowest up, then the wide unit where the sheet has one that is wider.
+fn units(covering: &Covering) -> Vec<UnitKind> {
+    let [length, thickness] = [covering.unit.length, covering.unit.thickness].map(Length::to_inches);
+    let widths = Mix::of(covering).map_or_else(|| vec![covering.unit.width.to_inches()], |mix| mix.widths);
+    let widest = widths.last().copied().unwrap_or_default();
+    let field = widths.into_iter().map(|width| UnitKind { length, width, thickness, wide: false });
+    let wide = covering.wide.map(|wide| wide.width.to_inches()).filter(|&width| width > widest);
+    field.chain(wide.map(|width| UnitKind { length, width, thickness, wide: true })).collect()
 }
 
 /// All that is settled before the first piece is laid.
@@ -81,6 +90,8 @@ pub(crate) struct Setting<'a> {
     pub(crate) units: Vec<UnitKind>,
     /// The wide unit's number, where the sheet has one.
     pub(crate) wide: Option<u32>,
+    /// Random widths, where the bond is of these.
+    mix: Option<Mix>,
     plane: &'a Plane,
     weathered: OnceCell<Vec<Vec<Place>>>,
     lines: CourseLines,
@@ -92,20 +103,26 @@ impl<'a> Setting<'a> {
     fn new(plane: &'a Plane, covering: &'a Covering, outline: Vec<Vec<Place>>, lines: CourseLines, bond: Bond) -> Self {
         let rules = Rules::of(covering);
         let strips = strips(&outline, &lines.butts, covering.unit.length.to_inches());
-        let bond = bond.at(start(&strips, &bond, &rules), 0);
+        let mix = Mix::of(covering);
+        let origin = if mix.is_some() { 0.0 } else { start(&strips, &bond, &rules) };
+        let bond = bond.at(origin, 0);
         let starters_of = |edge: LowEdge| (edge, height(covering, lines.shows_at(edge.v)));
         let low_edges = low_edges(plane, covering, &outline).into_iter().map(starters_of).collect();
         let edging = Edging::of(plane, covering, &outline);
         let units = bare(0, covering, Vec::new()).units;
-        let (wide, weathered) = (covering.wide.map(|_| units.len() as u32 - 1), OnceCell::new());
-        Self { edging, units, wide, plane, weathered, covering, outline, rules, bond, strips, lines, low_edges }
+        let wide = units.iter().position(|unit| unit.wide).map(|wide| wide as u32);
+        let weathered = OnceCell::new();
+        Self { edging, units, wide, mix, plane, weathered, covering, outline, rules, bond, strips, lines, low_edges }
     }
 
     fn lay(self, plane: usize) -> LaidPlane {
         let mut cuts = Cuts::new(&self.edging);
-        let mut courses: Vec<Course> = (0..self.lines.count()).map(|course| self.course(course, &mut cuts)).collect();
-        resplit(&self, &mut courses, &mut cuts);
-        let cut_area = cut_area(&courses, &cuts.shapes);
+        let mut mix = self.mix.clone();
+        let courses = match &mut mix {
+            Some(mix) => random::courses(&self, mix, &mut cuts),
+            None => self.even_courses(&mut cuts),
+        };
+        let cut_area = self.cut_area(&courses, &cuts.shapes);
         let mut laid = LaidPlane {
             first_butt: self.lines.first(),
             top: self.lines.top,
@@ -118,8 +135,26 @@ impl<'a> Setting<'a> {
         laid.starters = edges.flat_map(|&(edge, height)| starters(&laid, self.covering, edge, height)).collect();
         laid.findings = self.short_top().into_iter().chain(faults(&laid, self.covering)).collect();
         laid.findings.extend(unnailed(&laid, &self.rules, &self.edging));
+        let off_the_mix = mix.iter().flat_map(|mix| mix.faults(self.covering));
+        laid.findings.extend(off_the_mix.map(|fault| Finding { fault, course: 0, at: [0.0, laid.first_butt] }));
         laid.laid = self.outline;
         laid
+    }
+
+    fn even_courses(&self, cuts: &mut Cuts<'_>) -> Vec<Course> {
+        let mut courses: Vec<Course> = (0..self.lines.count()).map(|course| self.course(course, cuts)).collect();
+        resplit(self, &mut courses, cuts);
+        courses
+    }
+
+    fn cut_area(&self, courses: &[Course], cuts: &[Cut]) -> f64 {
+        let field = courses.iter().flat_map(|course| &course.runs).filter(|run| Some(run.unit) != self.wide);
+        field.filter_map(|run| cuts.get(run.cut? as usize).map(|cut| f64::from(run.count) * cut.area)).sum()
+    }
+
+    /// What a course shows.
+    pub(crate) fn shows(&self, course: usize) -> f64 {
+        self.lines.shows(course)
     }
 
     /// What rain and people see; asked for only where something may lie beyond it.
@@ -152,7 +187,7 @@ impl<'a> Setting<'a> {
 
     /// A unit that would only reach up behind the first course over a higher low edge is not laid: nothing of it is
     /// weathered, and the starters there take its place. Units in columns all alike share the edge, so one stands for all.
-    fn unless_starter(&self, left: Left, corner: Place, shows: f64) -> Left {
+    pub(crate) fn unless_starter(&self, left: Left, corner: Place, shows: f64) -> Left {
         let parts = match &left {
             Left::Part(cut) if cut.parts.iter().flatten().all(|&[_, v]| v > shows - NIL) => &cut.parts,
             _ => return left,
@@ -176,12 +211,6 @@ fn behind_starters(parts: &[Vec<Place>], [u, v]: Place, &(edge, height): &(LowEd
     let starters = [[edge.from - u, low], [edge.to - u, low], [edge.to - u, high], [edge.from - u, high]];
     let covered = |part: &Vec<Place>| sides(&starters).fold(part.clone(), |kept, side| keep_left(&kept, side));
     parts.iter().map(|part| area(&covered(part))).sum()
-}
-
-fn cut_area(courses: &[Course], cuts: &[Cut]) -> f64 {
-    let runs = courses.iter().flat_map(|course| &course.runs).filter(|run| run.unit == 0);
-    let areas = runs.filter_map(|run| cuts.get(run.cut? as usize).map(|cut| f64::from(run.count) * cut.area));
-    areas.sum()
 }
 
 /// A course as it grows from left to right.

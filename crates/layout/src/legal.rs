@@ -9,12 +9,10 @@ use crate::{Course, Fault, Finding, Joints, LaidPlane};
 const SLACK: f64 = 1e-6;
 
 /// What the sheet asks of joints and pieces, in inches.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Rules {
-    /// Least distance of joints along the course.
-    pub(crate) joint_offset: f64,
-    /// How many courses up and down a joint must keep that distance.
-    pub(crate) reach: usize,
+    /// Least distance along the course from a joint to those one course down, two courses down, as far as they must be missed.
+    pub(crate) offsets: Vec<f64>,
     /// Least greatest width of a piece.
     pub(crate) least_piece: f64,
 }
@@ -22,8 +20,7 @@ pub(crate) struct Rules {
 impl Rules {
     pub(crate) fn of(covering: &Covering) -> Self {
         Self {
-            joint_offset: covering.joint_offset.to_inches(),
-            reach: covering.lap.bond().saturating_sub(1) as usize,
+            offsets: (1..=2).map_while(|down| covering.joint_offset_down(down)).map(Length::to_inches).collect(),
             least_piece: covering.least_piece.to_inches(),
         }
     }
@@ -32,16 +29,23 @@ impl Rules {
         width < self.least_piece - SLACK
     }
 
-    /// Whether a distance between joints is too short.
-    pub(crate) fn too_near(&self, distance: f64) -> bool {
-        distance < self.joint_offset - SLACK
+    /// Least distance from a joint to those of the course below.
+    pub(crate) fn joint_offset(&self) -> f64 {
+        self.offsets.first().copied().unwrap_or_default()
     }
 
-    /// The courses whose joints a course must miss.
-    pub(crate) fn neighbours(&self, course: usize, courses: usize) -> impl Iterator<Item = usize> + use<> {
-        let [from, to] = [course.saturating_sub(self.reach), (course + self.reach + 1).min(courses)];
-        (from..to).filter(move |&other| other != course)
+    /// The courses whose joints a course must miss, and by how much.
+    pub(crate) fn neighbours(&self, course: usize, courses: usize) -> impl Iterator<Item = (usize, f64)> + '_ {
+        let reach = self.offsets.len();
+        let [from, to] = [course.saturating_sub(reach), (course + reach + 1).min(courses)];
+        let others = (from..to).filter(move |&other| other != course);
+        others.map(move |other| (other, self.offsets[other.abs_diff(course) - 1]))
     }
+}
+
+/// Whether a distance between joints is too short.
+pub(crate) fn too_near(distance: f64, least: f64) -> bool {
+    distance < least - SLACK
 }
 
 /// Every piece too small and every joint too near to one that it must miss.
@@ -64,14 +68,14 @@ fn small_pieces<'a>(plane: &'a LaidPlane, course: usize, rules: &'a Rules) -> im
 
 /// One finding for each two rows of joints that come too near, at the worst place.
 fn near_joints<'a>(courses: &'a [Course], course: usize, rules: &'a Rules) -> impl Iterator<Item = Finding> + 'a {
-    let below = course.saturating_sub(rules.reach)..course;
     let butt = courses[course].butt;
-    below.flat_map(move |below| nearest_rows(&courses[course], &courses[below], rules.joint_offset)).filter_map(
-        move |(is, u)| {
-            let fault = Fault::JointOverJoint { is: Length::inches(is), least: Length::inches(rules.joint_offset) };
-            rules.too_near(is).then_some(Finding { fault, course, at: [u, butt] })
-        },
-    )
+    rules.neighbours(course, course + 1).flat_map(move |(below, least)| {
+        let near = nearest_rows(&courses[course], &courses[below], least).into_iter();
+        near.filter(move |&(is, _)| too_near(is, least)).map(move |(is, u)| {
+            let fault = Fault::JointOverJoint { is: Length::inches(is), least: Length::inches(least) };
+            Finding { fault, course, at: [u, butt] }
+        })
+    })
 }
 
 /// Least distance, and its place, of every two rows of joints that come within reach of each other.

@@ -1,9 +1,9 @@
 //! The story pole: the rod marked with every course line, held against a rake.
 
-use covering::Covering;
+use covering::{Bond, Covering};
 use roof::{EdgeKind, Place, Plane};
 
-use crate::bond::NIL;
+use crate::bond::{NIL, every};
 use crate::outline::{edges, is_level, projection};
 use crate::square::Square;
 use crate::{Course, LaidPlane, SettingOut, Station};
@@ -21,8 +21,8 @@ pub struct Pole {
     pub marks: Vec<Mark>,
     /// Fixed heights that it passes, from the lowest up.
     pub stations: Vec<PoleStation>,
-    /// From this side to the first joint, in the lowest course of the pole and as many more as the bond has; none in a
-    /// course of one piece.
+    /// From this side to the first joint, in the lowest course of the pole and as many more as the bond has, all of random
+    /// widths; none in a course of one piece.
     pub starts: Vec<Option<f64>>,
 }
 
@@ -145,7 +145,7 @@ impl Making<'_> {
             self.laid.courses.iter().enumerate().filter(|(_, course)| is_passed(course.butt)).collect();
         let marks = rows.iter().map(|&(course, row)| self.mark(stretch, course, row.butt)).collect();
         let stations = self.laid.stations.iter().filter(|station| is_passed(station.v));
-        let bond = self.covering.lap.bond() as usize;
+        let bond = if self.covering.bond(None) == Bond::Random { rows.len() } else { every(self.covering) as usize };
         Pole {
             side: stretch.side,
             u: stretch.foot[0],

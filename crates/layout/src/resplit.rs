@@ -4,12 +4,13 @@
 use std::ops::Range;
 
 use i_overlay::core::{fill_rule::FillRule, overlay_rule::OverlayRule};
+use roof::Place;
 
 use crate::bevel::{Blank, Side};
 use crate::bond::NIL;
 use crate::cut::{Cuts, NIL_AREA, area};
 use crate::lay::Setting;
-use crate::legal::nearest_joint;
+use crate::legal::{nearest_joint, too_near};
 use crate::outline::overlaid;
 use crate::piece::{Left, left_of};
 use crate::strip::Strip;
@@ -47,20 +48,22 @@ fn is_unsound(setting: &Setting<'_>, run: &Run, cuts: &Cuts<'_>) -> bool {
     cut_of(run, cuts).is_some_and(|cut| !is_sound(setting, cut))
 }
 
-fn is_sound(setting: &Setting<'_>, cut: &Cut) -> bool {
+pub(crate) fn is_sound(setting: &Setting<'_>, cut: &Cut) -> bool {
     !setting.rules.too_small(cut.width) && setting.edging.holds(cut)
 }
 
-/// Nothing of any of a run's pieces is weathered: no place that rain reaches needs them as a layer.
+/// Nothing of any of a run's pieces is weathered.
 fn is_needless(setting: &Setting<'_>, course: &Course, run: usize, cuts: &Cuts<'_>) -> bool {
     let run = &course.runs[run];
-    let Some(cut) = cut_of(run, cuts) else { return false };
-    run.lefts().all(|left| {
-        let place = |at: &[f64; 2]| [at[0] + left, at[1] + course.butt];
-        let parts = cut.parts.iter().map(|part| part.iter().map(place).collect()).collect();
-        let seen = overlaid(&parts, setting.weathered(), OverlayRule::Intersect, FillRule::NonZero);
-        seen.iter().map(|part| area(part)).sum::<f64>() < NIL_AREA
-    })
+    cut_of(run, cuts).is_some_and(|cut| run.lefts().all(|left| is_hidden(setting, cut, [left, course.butt])))
+}
+
+/// Nothing of a piece is weathered: no place that rain reaches needs it as a layer.
+pub(crate) fn is_hidden(setting: &Setting<'_>, cut: &Cut, corner: Place) -> bool {
+    let place = |at: &Place| [at[0] + corner[0], at[1] + corner[1]];
+    let parts = cut.parts.iter().map(|part| part.iter().map(place).collect()).collect();
+    let seen = overlaid(&parts, setting.weathered(), OverlayRule::Intersect, FillRule::NonZero);
+    seen.iter().map(|part| area(part)).sum::<f64>() < NIL_AREA
 }
 
 fn leave_out(course: &mut Course, run: usize) {
@@ -224,8 +227,8 @@ impl Desk<'_, '_> {
         let step = if rest.len() > 1 { 2.0 * STEP } else { STEP };
         while joint >= most_left - NIL && joint <= most_right + NIL {
             joint = match self.in_the_way(joint) {
-                Some(near) if group.hand == Side::Right => near - self.setting.rules.joint_offset - self.gap() / 2.0,
-                Some(near) => near + self.setting.rules.joint_offset - self.gap() / 2.0,
+                Some((near, least)) if group.hand == Side::Right => near - least - self.gap() / 2.0,
+                Some((near, least)) => near + least - self.gap() / 2.0,
                 None if self.split_at(group, [from, joint], units, pieces) => return true,
                 None if group.hand == Side::Right => joint - step,
                 None => joint + step,
@@ -298,11 +301,13 @@ impl Desk<'_, '_> {
         self.setting.units.get(unit as usize).map_or(0.0, |unit| unit.width)
     }
 
-    /// A joint of a course that must be missed, too near to one right of `right_side`.
-    fn in_the_way(&self, right_side: f64) -> Option<f64> {
-        let (rules, u) = (&self.setting.rules, right_side + self.gap() / 2.0);
-        let others = rules.neighbours(self.course, self.courses.len());
-        let near = others.filter_map(|other| nearest_joint(&self.courses[other], u));
-        near.into_iter().find(|near| rules.too_near((near - u).abs()))
+    /// A joint of a course that must be missed, too near to one right of `right_side`, and how far it must stay off.
+    fn in_the_way(&self, right_side: f64) -> Option<(f64, f64)> {
+        let u = right_side + self.gap() / 2.0;
+        let mut others = self.setting.rules.neighbours(self.course, self.courses.len());
+        others.find_map(|(other, least)| {
+            let near = nearest_joint(&self.courses[other], u)?;
+            too_near((near - u).abs(), least).then_some((near, least))
+        })
     }
 }

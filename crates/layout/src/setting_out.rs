@@ -1,7 +1,7 @@
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
-use covering::Covering;
+use covering::{Bond, Covering};
 use units::Length;
 
 /// What is chosen for the whole roof before a course line is set, where the sheet leaves it open.
@@ -17,6 +17,8 @@ pub struct SettingOut {
     pub valleys: Option<Valleys>,
     /// How hips are finished; `None` leaves it to the sheet.
     pub hips: Option<Hips>,
+    /// Which of the sheet's bonds is laid; `None`, or one that the sheet does not allow: its first.
+    pub bond: Option<Bond>,
 }
 
 /// Planes whose courses should meet at hips and valleys.
@@ -64,11 +66,12 @@ pub enum Hips {
 impl Default for SettingOut {
     fn default() -> Self {
         let (tape_step, sight_limit) = (Length::inches(0.0625), Length::inches(0.125));
-        Self { tape_step, sight_limit, match_hips: MatchHips::None, valleys: None, hips: None }
+        Self { tape_step, sight_limit, match_hips: MatchHips::None, valleys: None, hips: None, bond: None }
     }
 }
 
-/// The sheet with what is chosen for this roof in it: a closed valley has no clear width, a mitred hip no caps. Open
+/// The sheet with what is chosen for this roof in it: a closed valley has no clear width, a mitred hip no caps, one
+/// bond is allowed. Open
 /// valleys of a sheet that closes them are 4 in clear at the top: Copper Flashings, a manual, Copper and Brass Research
 /// Association (1920s), specification, paragraph 33.
 #[must_use]
@@ -84,6 +87,10 @@ pub fn as_set_out<'a>(covering: &'a Covering, setting_out: &SettingOut) -> Cow<'
         Some(Hips::Mitred) if cover > Length::ZERO => sheet.to_mut().cap.hip_cover = Length::ZERO,
         Some(Hips::Capped) if cover <= Length::ZERO => sheet.to_mut().cap.hip_cover = covering.cap.cover,
         _ => {}
+    }
+    let bond = covering.bond(setting_out.bond);
+    if bond != covering.bond(None) {
+        sheet.to_mut().bonds.allows = vec![bond];
     }
     sheet
 }

@@ -37,7 +37,7 @@ fn laid(outlines: &[Vec<Place>]) -> LaidPlane {
     let course = |cut| Course { butt: 0.0, exposure: 7.0, runs: vec![run(cut as u32)] };
     LaidPlane {
         courses: (0..outlines.len()).map(course).collect(),
-        units: vec![UnitKind { length: LENGTH, width: WIDTH }],
+        units: vec![UnitKind { length: LENGTH, width: WIDTH, thickness: 0.25, wide: false }],
         cuts: outlines.iter().map(|ring| cut_to(ring)).collect(),
         ..LaidPlane::default()
     }

@@ -5,8 +5,8 @@
 
 mod common;
 
-use common::{inches, moulded, plain_slate, plane, shingle};
-use covering::{Covering, Lap};
+use common::{inches, moulded, plain_slate, plane, random_shingle, random_slate, shingle};
+use covering::{Bond, Covering, Lap};
 use i_overlay::core::{fill_rule::FillRule, overlay_rule::OverlayRule};
 use i_overlay::float::scale::FixedScaleFloatOverlay;
 use layout::{Course, Fault, LaidPlane, Run, SettingOut, Starters};
@@ -79,6 +79,7 @@ fn sane(plane: &Plane, sheet: &Covering) {
     }
     sane.counts_are_those_of_every_cell_tried();
     sane.joints_miss_joints();
+    sane.pieces_are_of_the_mix();
     sane.small_pieces_are_named();
     sane.loose_pieces_are_named();
     sane.starters_cover_low_edges_and_break_joint();
@@ -156,7 +157,11 @@ impl Sane<'_> {
     /// The residue of whole units' left sides is the start offset; then every cell of every course is clipped.
     fn counts_are_those_of_every_cell_tried(&self) {
         let step = self.width + self.gap;
-        let bond = self.sheet.lap.bond();
+        let bond = match self.sheet.bond(None) {
+            Bond::Half => 2,
+            Bond::Third => 3,
+            Bond::Random => return,
+        };
         let shift = |course: usize| (course as u32 % bond) as f64 * step / f64::from(bond);
         let runs =
             self.laid.courses.iter().enumerate().flat_map(|(index, course)| course.runs.iter().map(move |run| (index, run)));
@@ -197,17 +202,59 @@ impl Sane<'_> {
     }
 
     fn joints_miss_joints(&self) {
-        let reach = self.sheet.lap.bond() as usize - 1;
-        let joints: Vec<Vec<f64>> = self.laid.courses.iter().map(Course::joints).collect();
-        for index in 0..joints.len() {
-            for below in index.saturating_sub(reach)..index {
-                for u in &joints[index] {
-                    let near = joints[below].iter().map(|other| (u - other).abs()).fold(f64::INFINITY, f64::min);
-                    assert!(near > self.sheet.joint_offset.to_inches() - 1e-5, "joint over joint at {u} in course {index}");
-                }
+        let mut too_near = 0;
+        let one_down = Some(self.sheet.joint_offset);
+        let two_down = match self.sheet.lap {
+            Lap::Triple => self.sheet.bonds.two_down.or(one_down),
+            Lap::Double | Lap::Shake => self.sheet.bonds.two_down,
+        };
+        let joints: Vec<Vec<f64>> = self.laid.courses.iter().map(|course| self.joints_seen(course)).collect();
+        for (down, least) in [(1, one_down), (2, two_down)] {
+            let Some(least) = least.map(units::Length::to_inches) else { continue };
+            for index in down..joints.len() {
+                let beside = |u: &&f64| joints[index - down].iter().any(|other| (*u - other).abs() < least - 1e-5);
+                too_near += joints[index].iter().filter(beside).count();
             }
         }
-        assert!(!self.laid.findings.iter().any(|finding| matches!(finding.fault, Fault::JointOverJoint { .. })));
+        let named = self.laid.findings.iter().filter(|finding| matches!(finding.fault, Fault::JointOverJoint { .. }));
+        assert_eq!(named.count() > 0, too_near > 0, "{too_near} joints over joints");
+        assert!(too_near == 0 || self.sheet.bond(None) == Bond::Random, "{too_near} joints over joints");
+    }
+
+    /// The middles of the gaps between places that stand a gap apart, where both pieces reach some height together.
+    fn joints_seen(&self, course: &Course) -> Vec<f64> {
+        let reach = |place: &([f64; 2], Run)| {
+            let cut = place.1.cut.map(|cut| &self.laid.cuts[cut as usize].parts);
+            let vs = |which: fn(f64, f64) -> f64, start: f64| {
+                cut.map(|parts| parts.iter().flatten().map(|at| at[1]).fold(start, which))
+            };
+            [vs(f64::min, f64::INFINITY).unwrap_or(0.0), vs(f64::max, 0.0).unwrap_or(self.length)]
+        };
+        let all = course.joints();
+        let seen: Vec<f64> = places(course)
+            .windows(2)
+            .filter(|pair| {
+                let [a, b] = [reach(&pair[0]), reach(&pair[1])];
+                pair[1].0[0] - pair[0].0[1] < self.gap + 1e-6 && a[0] < b[1] && b[0] < a[1]
+            })
+            .map(|pair| f64::midpoint(pair[0].0[1], pair[1].0[0]))
+            .filter(|u| all.iter().any(|joint| (joint - u).abs() < 1e-6))
+            .collect();
+        assert_eq!(seen.len(), all.len(), "every joint lies between two places");
+        seen
+    }
+
+    /// Whole units have the widths of the mix; what is narrower at a joint is a cut piece.
+    fn pieces_are_of_the_mix(&self) {
+        let widths = || self.sheet.bonds.widths.iter().map(|mixed| mixed.width.to_inches());
+        if self.sheet.bond(None) != Bond::Random {
+            return;
+        }
+        for run in self.laid.courses.iter().flat_map(|course| &course.runs) {
+            let unit = self.laid.units[run.unit as usize];
+            assert!(run.width < unit.width + 1e-9 && (run.cut.is_some() || run.width > unit.width - 1e-6), "{run:?}");
+            assert!(unit.wide || widths().any(|width| (width - unit.width).abs() < 1e-9), "{unit:?}");
+        }
     }
 
     fn small_pieces_are_named(&self) {
@@ -310,7 +357,7 @@ impl Sane<'_> {
         let in_gap = reaching.iter().any(|(_, course)| !over(course) && near(course));
         let zone = self.laid.starters.iter().filter(|row| at[0] > row.from && at[0] < row.to);
         let zone: Vec<_> = zone.filter(|row| at[1] > row.butt && at[1] < row.butt + row.height).collect();
-        let lap = self.sheet.lap.bond() as usize;
+        let lap = self.sheet.lap.courses() as usize;
         if in_gap || (shown + 1 < lap && zone.is_empty()) {
             return;
         }
@@ -362,7 +409,11 @@ fn sheets() -> impl Strategy<Value = Covering> {
     let plain = (10u32..24, 6u32..14).prop_map(|(length, width)| plain_slate(f64::from(length), f64::from(width), 3.0));
     let shake = moulded();
     let shake = Covering { lap: Lap::Shake, gap: inches(0.5), ..shake };
-    prop_oneof![plain, Just(moulded()), Just(shingle()), Just(shake)]
+    let two_down = random_slate();
+    let two_down =
+        Covering { bonds: covering::Bonds { two_down: Some(inches(0.75)), ..two_down.bonds.clone() }, ..two_down };
+    let random = prop_oneof![Just(random_slate()), Just(two_down), Just(random_shingle())];
+    prop_oneof![plain, Just(moulded()), Just(shingle()), Just(shake), random]
 }
 
 fn side() -> impl Strategy<Value = EdgeKind> {

@@ -1,5 +1,6 @@
 //! What came of setting out the courses, in the plan's words, and what a person must decide.
 
+use covering::Covering;
 use layout::{Fault, LaidPlane as Laid, Layout as Laying, Remedy, Why};
 use roof::Roof as Shape;
 use units::Length;
@@ -143,6 +144,15 @@ fn of_plane(job: &Job, roof: &Shape, plane: usize, fault: Fault) -> Option<Probl
             ),
             "let its first butts stand out more or less, so that a line lands there",
         ),
+        Fault::MixNotKept { width, is, share } => (
+            "mix-not-kept",
+            format!(
+                "{name}: units {width} wide are {:.0} percent of the pieces, where the sheet's mix has {:.0}",
+                is * 100.0,
+                share * 100.0
+            ),
+            "order what is laid, or ask for a mix of which more fit over each other: wider units, or less offset",
+        ),
         _ => return None,
     };
     Some(caution(code, says, remedy.into(), place_of(job, roof, plane)))
@@ -190,6 +200,17 @@ fn priced(way: &WayOut) -> String {
         (Some(courses), Some(pieces)) => format!("{} ({courses} more courses, about {pieces} more pieces)", way.says),
         _ => way.says.clone(),
     }
+}
+
+/// A bond that the sheet does not allow.
+pub(crate) fn bond_not_allowed(job: &Job, covering: &Covering) -> Option<Problem> {
+    let asked = job.setting_out.bond.filter(|asked| covering.bond(Some(*asked)) != *asked)?;
+    let laid = covering.bond(None);
+    let allowed: Vec<&str> = covering.bonds.allows.iter().map(|bond| bond.name()).collect();
+    let allowed = if allowed.is_empty() { laid.name().into() } else { allowed.join(", ") };
+    let says = format!("{} does not allow {} bond; {} bond is laid", covering.name, asked.name(), laid.name());
+    let remedy = format!("choose among {allowed}, or another sheet");
+    Some(caution("bond-not-allowed", says, remedy, place_in_file(job, "setting_out.bond", "", "")))
 }
 
 /// Ids to match that are no planes of this roof.

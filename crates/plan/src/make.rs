@@ -30,6 +30,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let covering_of = |plane: &Surface| covering.filter(|_| !openings::is_cricket(&roof, plane));
     let coverings: Vec<Option<&Covering>> = roof.planes.iter().map(covering_of).collect();
     let laying = layout::lay_roof(&roof, covering_of, &job.setting_out);
+    problems.extend(catalog.get(&job.covering.sheet).and_then(|covering| courses::bond_not_allowed(job, covering)));
     problems.extend(courses::problems(job, &roof, &laying));
     let details = placing::details(job, &roof, &laying, &coverings);
     let cutting = layout::cut_roof(&roof, &laying, covering_of);
@@ -301,7 +302,7 @@ fn laid_plane(roof: &Shape, laid: &Laid, covering: Option<&Covering>) -> LaidPla
 
 fn unit(laid: &Laid, kind: usize) -> Unit {
     let (unit, nails) = (laid.units[kind], laid.nails.get(kind));
-    Unit { length_in: unit.length, width_in: unit.width, nails_in: nails.cloned().unwrap_or_default() }
+    Unit { length_in: unit.length, width_in: unit.width, wide: unit.wide, nails_in: nails.cloned().unwrap_or_default() }
 }
 
 fn cut(cut: &layout::Cut) -> Cut {

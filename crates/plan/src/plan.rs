@@ -294,7 +294,7 @@ pub struct LaidPlane {
     pub courses: Vec<Course>,
     /// Shapes of cut pieces; a run's `cut` is an index here.
     pub cuts: Vec<Cut>,
-    /// The kinds of units that pieces are cut from, the field unit first; a run's `unit` is an index here.
+    /// The kinds of units that pieces are cut from: the field unit, or all widths of a mix; then the wide unit. A run's `unit` is an index here.
     pub units: Vec<Unit>,
     /// The boundary the units are cut to.
     pub laid_in: Vec<Vec<[f64; 2]>>,
@@ -345,13 +345,13 @@ pub struct Run {
     /// Index in [`LaidPlane::cuts`]; none for whole units.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cut: Option<u32>,
-    /// Index in [`LaidPlane::units`]; left out for field units.
-    #[serde(skip_serializing_if = "is_field_unit")]
+    /// Index in [`LaidPlane::units`]; left out for the first.
+    #[serde(skip_serializing_if = "is_first_unit")]
     pub unit: u32,
 }
 
 #[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands a reference")]
-fn is_field_unit(unit: &u32) -> bool {
+fn is_first_unit(unit: &u32) -> bool {
     *unit == 0
 }
 
@@ -362,6 +362,8 @@ pub struct Unit {
     pub length_in: f64,
     /// Along the course.
     pub width_in: f64,
+    /// It is the sheet's wide unit.
+    pub wide: bool,
     /// Nails of a whole one, from its lower left corner; empty where the sheet does not say where they go.
     pub nails_in: Vec<[f64; 2]>,
 }

@@ -42,9 +42,10 @@ fn units(
 ) -> Vec<OrderLine> {
     let breakage = Breakage::of(choices.breakage, laying.covering.conditions.breakage);
     let spare = |line: OrderLine| line.with_spare(breakage, choices, 0);
-    let field = field::line(roof, laying, cuttings).with_spare(breakage, choices, choices.attic_stock);
+    let field = field::lines(roof, laying, cuttings).into_iter();
+    let field = field.map(|line| line.with_spare(breakage, choices, choices.attic_stock));
     let wide = wide::line(roof, laying, cuttings).map(spare);
     let caps = caps::line(roof, laying, laid);
     let nails = nails::line(roof, laying, &caps);
-    [field].into_iter().chain(wide).chain([spare(starters::line(roof, laying)), spare(caps), nails]).collect()
+    field.chain(wide).chain([spare(starters::line(roof, laying)), spare(caps), nails]).collect()
 }

@@ -19,12 +19,9 @@ pub fn stock(cuttings: &[Cutting]) -> Stock {
     Stock { units, bound: cuttings.iter().map(|cutting| cutting.bound).sum() }
 }
 
-/// The pieces of a sheet that are made of what others leave, as so many units less: of its field units, or of its others.
-pub(crate) fn made_of_offcuts(laying: &Laying<'_>, cuttings: &[Cutting], field: bool) -> Option<CountedPlace> {
-    let unit = laying.covering.unit;
-    let field_unit = UnitKind { length: unit.length.to_inches(), width: unit.width.to_inches() };
-    let is_field = |cutting: &Cutting| cutting.unit == field_unit;
-    let of_sheet = cuttings.iter().filter(|cutting| cutting.sheet == laying.covering.id && is_field(cutting) == field);
+/// The pieces from one kind of unit of a sheet that are made of what others leave, as so many units less.
+pub(crate) fn made_of_offcuts(laying: &Laying<'_>, cuttings: &[Cutting], kind: UnitKind) -> Option<CountedPlace> {
+    let of_sheet = cuttings.iter().filter(|cutting| cutting.sheet == laying.covering.id && cutting.unit == kind);
     let saved: u64 = of_sheet.map(|cutting| cutting.pieces() - cutting.stock()).sum();
     let places = || CountedPlace { at: "made of offcuts".into(), quantity: -(saved as f64), ..CountedPlace::default() };
     (saved > 0).then(places)

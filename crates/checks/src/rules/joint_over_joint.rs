@@ -2,14 +2,14 @@
 //!
 //! ## What it finds
 //! Joints that stand nearer than the covering's sheet allows to a joint they must miss: one of the course below; in triple
-//! lap one of the two courses below; in the first course also one of the starters.
+//! lap, or where the sheet asks for it, one of the two courses below; in the first course also one of the starters.
 //! ## Why it matters
 //! Water that enters a joint must land on a whole unit. Where two joints stand in line it runs through both, and under them
 //! there is only the head of the next unit, or the deck.
 //! ## Remedy
 //! Shift the start of the course, or make its last two units share what is left over.
 //! ## Source
-//! The covering's data sheet, least joint offset of units and of starters.
+//! The covering's data sheet, least joint offset of units, one course down and two, and of starters.
 
 use layout::{Course, Joints, Starters};
 
@@ -26,7 +26,7 @@ pub(crate) const RULE: Rule = Rule {
     endangers: &[Danger::Leak, Danger::Warranty],
     reading: Reading::Read,
     about: "covering.sheet",
-    groups: &["lap", "starter"],
+    groups: &["lap", "bond", "starter"],
     file: include_str!("joint_over_joint.rs"),
     run: joint_over_joint,
 };
@@ -34,8 +34,9 @@ pub(crate) const RULE: Rule = Rule {
 fn joint_over_joint(facts: &Facts) -> Verdict {
     let mut offsets = Tally::lengths(Bound::AtLeast);
     for laid in facts.laid() {
-        let reach = laid.covering.lap.bond() as usize - 1;
-        (1..=reach).for_each(|down| over(&laid, down, laid.covering.joint_offset.to_inches(), &mut offsets));
+        for (down, least) in (1..=2).filter_map(|down| Some((down, laid.covering.joint_offset_down(down)?))) {
+            over(&laid, down as usize, least.to_inches(), &mut offsets);
+        }
         over_starters(&laid, &mut offsets);
     }
     offsets.verdict(
@@ -118,6 +119,17 @@ mod tests {
         let checked = trial.one("joint-over-joint");
         assert!(checked.says.contains("0\" from one below"), "{}", checked.says);
         assert_eq!(checked.places.first().map(|place| place.course), Some(2));
+    }
+
+    /// Half bond stands in line with the joints two courses down: a sheet that asks for these to be missed refuses it.
+    #[test]
+    fn two_courses_down_where_the_sheet_asks() {
+        let mut trial = Trial::sound();
+        trial.covering.bonds.two_down = Some(Length::inches(0.5));
+        let checked = trial.one("joint-over-joint");
+        assert_eq!(checked.places.first().map(|place| place.course), Some(2));
+        trial.covering.bonds.two_down = Some(Length::ZERO);
+        assert_eq!(trial.outcome("joint-over-joint"), Outcome::Pass);
     }
 
     /// Joints of starters and first course at least 2 in apart (common practice, no published source).

@@ -10,6 +10,8 @@ struct Use {
     /// Counted from 1.
     first: usize,
     last: usize,
+    /// What it is cut from.
+    unit: u32,
 }
 
 const HEADINGS: [&str; 8] = ["Cut", "Pieces", "Courses", "Butt", "Head", "Widest", "Length", "At"];
@@ -52,6 +54,7 @@ fn uses(sheet: &Sheet) -> Vec<Use> {
             used.count += u64::from(run.count);
             used.first = if used.first == 0 { index + 1 } else { used.first };
             used.last = index + 1;
+            used.unit = run.unit;
         }
     }
     uses
@@ -68,7 +71,7 @@ fn row(sheet: &Sheet, index: usize, used: Use) -> Vec<String> {
         in_inches(width_at(&cut.parts_in, high)),
         in_inches(cut.width_in),
         in_inches(high - low),
-        cut_at(sheet, cut).to_owned(),
+        cut_at(sheet, cut, used.unit).to_owned(),
     ]
 }
 
@@ -99,11 +102,12 @@ pub(crate) fn width_at(parts: &[Vec<[f64; 2]>], height: f64) -> f64 {
 }
 
 /// Which sides of the unit are cut, seen as it lies on the roof: a hip's piece shows its hand by it.
-fn cut_at(sheet: &Sheet, cut: &Cut) -> &'static str {
+fn cut_at(sheet: &Sheet, cut: &Cut, unit: u32) -> &'static str {
     if cut.parts_in.len() > 1 {
         return "parts";
     }
-    match (keeps_side(cut, 0.0), keeps_side(cut, sheet.plan.covering.width_in)) {
+    let width = sheet.laid.units.get(unit as usize).map_or(sheet.plan.covering.width_in, |unit| unit.width_in);
+    match (keeps_side(cut, 0.0), keeps_side(cut, width)) {
         (true, true) => "head",
         (true, false) => "right",
         (false, true) => "left",

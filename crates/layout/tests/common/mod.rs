@@ -2,7 +2,10 @@
 #![allow(dead_code, reason = "each test file uses its part")]
 #![allow(clippy::unwrap_used, reason = "tests only")]
 
-use covering::{Band, Bonds, Cap, Covering, Edges, Lap, Material, NailLine, Nails, Pack, Starter, Underlayment, Unit, Wide};
+use covering::{
+    Band, Bond, Bonds, Cap, Covering, Edges, Lap, Material, MixedWidth, NailLine, Nails, Pack, Starter, Underlayment, Unit,
+    Wide,
+};
 use roof::{Edge, EdgeKind, Frame, Place, Plane, Ring};
 use units::{Length, Mass, Pitch};
 
@@ -164,4 +167,30 @@ pub(crate) fn shingle() -> Covering {
     sheet.starter.width = inches(8.0);
     sheet.starter.joint_offset = inches(1.75);
     sheet
+}
+
+/// Slates of random widths, 6 to 14 in, with everything else that a sheet can ask.
+pub(crate) fn random_slate() -> Covering {
+    let mut sheet = moulded();
+    sheet.material = Material::NaturalSlate;
+    sheet.gap = inches(0.0625);
+    sheet.bonds = mix(&[(6.0, 10.0), (8.0, 25.0), (10.0, 30.0), (12.0, 25.0), (14.0, 10.0)]);
+    sheet.wide = None;
+    sheet
+}
+
+/// Shingles of random widths at triple lap: joints 1-1/2 in apart in three courses.
+pub(crate) fn random_shingle() -> Covering {
+    let mut sheet = shingle();
+    sheet.joint_offset = inches(1.5);
+    sheet.starter.joint_offset = inches(1.5);
+    sheet.gap = inches(0.1875);
+    sheet.bonds = mix(&[(4.0, 15.0), (5.5, 20.0), (7.0, 25.0), (9.0, 25.0), (10.5, 15.0)]);
+    sheet
+}
+
+/// Random widths, inches, each with its percentage.
+pub(crate) fn mix(widths: &[(f64, f64)]) -> Bonds {
+    let mixed = |&(width, percent): &(f64, f64)| MixedWidth { width: inches(width), share: percent / 100.0 };
+    Bonds { allows: vec![Bond::Random], widths: widths.iter().map(mixed).collect(), share_within: 0.05, ..Bonds::default() }
 }

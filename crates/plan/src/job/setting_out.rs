@@ -1,5 +1,6 @@
 use std::fmt;
 
+use covering::Bond;
 use layout::{Hips, MatchHips, SettingOut, Valleys};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
@@ -23,6 +24,8 @@ pub struct SettingOutTable {
     pub valleys: Option<ValleysWord>,
     /// How hips are finished. Absent: as the sheet has it.
     pub hips: Option<HipsWord>,
+    /// Which of the bonds that the sheet allows is laid. Absent: the sheet's first.
+    pub bond: Option<Bond>,
 }
 
 /// `true`, `false`, or the ids of planes.
@@ -109,5 +112,6 @@ pub(super) fn setting_out(desk: &mut Desk, table: &SettingOutTable) -> SettingOu
             HipsWord::Capped => Hips::Capped,
             HipsWord::Mitred => Hips::Mitred,
         }),
+        bond: table.bond,
     }
 }

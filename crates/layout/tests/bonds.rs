@@ -1,0 +1,100 @@
+//! Bonds worked out by hand or asked of every joint on its own.
+#![allow(clippy::unwrap_used, reason = "tests only")]
+
+mod common;
+
+use common::{gable, inches, plane, random_shingle, random_slate};
+use covering::{Bond, Bonds, Covering};
+use layout::{Course, Fault, LaidPlane, SettingOut};
+use roof::{EdgeKind, Plane};
+
+fn lay(plane: &Plane, sheet: &Covering) -> LaidPlane {
+    layout::lay(0, plane, sheet, &SettingOut::default())
+}
+
+/// The least distance of any joint to any other so many courses down, every pair compared.
+fn nearest(laid: &LaidPlane, down: usize) -> f64 {
+    let joints: Vec<Vec<f64>> = laid.courses.iter().map(Course::joints).collect();
+    let pairs = (down..joints.len()).flat_map(|course| {
+        let below = &joints[course - down];
+        joints[course].iter().flat_map(move |u| below.iter().map(move |other| (u - other).abs()))
+    });
+    pairs.fold(f64::INFINITY, f64::min)
+}
+
+/// Part of all pieces that is cut from each kind of unit.
+fn shares(laid: &LaidPlane) -> Vec<f64> {
+    let of = |unit| laid.counts_of(unit as u32).pieces() as f64 / laid.counts().pieces() as f64;
+    (0..laid.units.len()).map(of).collect()
+}
+
+fn shares_come_near(laid: &LaidPlane, sheet: &Covering) {
+    for (mixed, share) in sheet.bonds.widths.iter().zip(shares(laid)) {
+        assert!((mixed.share - share).abs() <= sheet.bonds.share_within, "{mixed:?} {share}");
+    }
+}
+
+fn hipped() -> Plane {
+    use EdgeKind::{Eave, Hip, Ridge};
+    plane(&[(&[[0.0, 0.0], [480.0, 0.0], [330.0, 180.0], [150.0, 180.0]], &[Eave, Hip, Ridge, Hip])])
+}
+
+#[test]
+fn random_widths_miss_the_joints_below_and_keep_their_shares() {
+    for plane in [gable(400.0, 200.0), hipped()] {
+        let sheet = random_slate();
+        let laid = lay(&plane, &sheet);
+        assert!(nearest(&laid, 1) > 3.0 - 1e-6);
+        assert_eq!(laid.findings, []);
+        shares_come_near(&laid, &sheet);
+    }
+}
+
+/// Wood shingles: joints at least 1-1/2 in apart in adjacent courses, and no two joints in line in any three adjacent
+/// courses (common practice, no published source).
+#[test]
+fn triple_lap_of_random_widths_misses_two_courses_down() {
+    for plane in [gable(400.0, 200.0), hipped()] {
+        let sheet = random_shingle();
+        let laid = lay(&plane, &sheet);
+        assert!(nearest(&laid, 1) > 1.5 - 1e-6 && nearest(&laid, 2) > 1.5 - 1e-6);
+        assert!(!laid.findings.iter().any(|finding| matches!(finding.fault, Fault::JointOverJoint { .. })));
+        shares_come_near(&laid, &sheet);
+    }
+}
+
+#[test]
+fn the_job_chooses_among_the_bonds_of_the_sheet() {
+    let mut sheet = random_slate();
+    sheet.bonds = Bonds { allows: vec![Bond::Half, Bond::Random], ..sheet.bonds };
+    let of = |bond| layout::lay(0, &gable(300.0, 100.0), &sheet, &SettingOut { bond, ..SettingOut::default() });
+    assert_eq!(of(None).units.len(), 1);
+    assert_eq!(of(Some(Bond::Random)).units.len(), 5);
+    assert_eq!(of(Some(Bond::Third)), of(None), "what the sheet does not allow is not laid");
+}
+
+/// Third bond of 12-in units: joints 4 in further from course to course.
+#[test]
+fn third_bond_at_double_lap() {
+    let bonds = Bonds { allows: vec![Bond::Third], ..Bonds::default() };
+    let laid = lay(&gable(300.0, 120.0), &Covering { bonds, ..common::plain_slate(18.0, 12.0, 3.0) });
+    assert!((nearest(&laid, 1) - 4.0).abs() < 1e-6 && (nearest(&laid, 2) - 4.0).abs() < 1e-6);
+    assert!(nearest(&laid, 3) < 1e-6);
+}
+
+/// Offsets that leave ever less choice.
+#[test]
+fn where_no_whole_unit_fits_one_is_cut() {
+    let mut sheet = random_slate();
+    for least in [4.0, 5.0] {
+        sheet.joint_offset = inches(least);
+        let laid = lay(&gable(400.0, 150.0), &sheet);
+        assert!(nearest(&laid, 1) > least - 1e-6, "{}", nearest(&laid, 1));
+        let is_cut = |run: &&layout::Run| run.width < laid.units[run.unit as usize].width - 1e-6;
+        assert!(laid.courses.iter().flat_map(|course| &course.runs).any(|run| is_cut(&run)));
+    }
+    // Over two 8-in slates side by side there is no place for a joint 5 in off all three, and the mix cannot be kept.
+    let laid = lay(&gable(400.0, 150.0), &sheet);
+    let eight = |fault: &Fault| matches!(fault, Fault::MixNotKept { width, .. } if *width == inches(8.0));
+    assert!(laid.findings.iter().any(|finding| eight(&finding.fault)));
+}
