@@ -1,4 +1,4 @@
-use covering::Covering;
+use covering::{Bond, Covering};
 use roof::{EdgeKind, Place, Plane};
 
 use crate::bond::NIL;
@@ -87,13 +87,15 @@ fn step(left: f64, end: f64, first: &Course, covering: &Covering) -> f64 {
     let whole = left + covering.starter.width.to_inches().max(NIL) + gap / 2.0;
     let near = nearest_joint(first, whole).unwrap_or(f64::INFINITY);
     let is_clear = |joint: f64| nearest_joint(first, joint).is_none_or(|near| (near - joint).abs() > least - NIL);
-    let middle = near - (covering.unit.width.to_inches() + gap) / 2.0;
+    // Units of random widths have no common middle.
+    let half = (covering.unit.width.to_inches() + gap) / 2.0;
+    let middle = (covering.bond(None) != Bond::Random).then_some(near - half);
     // Where the first course's joints were moved, the next place clear of one of them.
     let beside = |joint: f64| [joint + least, joint - least].into_iter().filter(|&beside| beside <= whole);
     let mut others: Vec<f64> =
         if is_clear(whole) { Vec::new() } else { first.joints().into_iter().flat_map(beside).collect() };
     others.sort_by(|a, b| b.total_cmp(a));
-    let tried = [whole, middle, near - least].into_iter().chain(others);
+    let tried = [whole].into_iter().chain(middle).chain([near - least]).chain(others);
     let joint = tried.filter(|joint| *joint > left + gap).find(|&joint| joint >= end || is_clear(joint));
     joint.unwrap_or(whole) + gap / 2.0 - left
 }

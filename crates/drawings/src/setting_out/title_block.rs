@@ -30,12 +30,22 @@ fn of_the_covering(sheet: &Sheet) -> Vec<Field> {
     let invented = if covering.invented { ", invented figures" } else { "" };
     vec![
         field(11.5, "Covering", format!("{}{invented}", covering.name)),
-        field(4.6, "Unit, width × length", format!("{} × {}", in_inches(covering.width_in), in_inches(covering.length_in))),
+        field(4.6, "Unit, width × length", format!("{} × {}", widths(sheet), in_inches(covering.length_in))),
         field(4.4, "Exposure", exposure(sheet)),
         field(2.4, "Headlap", headlap(sheet)),
         field(1.8, "Gap", in_inches(covering.gap_in)),
         field(2.6, "Nails each", covering.nails_each.to_string()),
     ]
+}
+
+/// The unit's own width, or the narrowest and the widest of a mix.
+fn widths(sheet: &Sheet) -> String {
+    let field = || sheet.laid.units.iter().filter(|unit| !unit.wide).map(|unit| unit.width_in);
+    let [least, most] = [field().reduce(f64::min), field().reduce(f64::max)];
+    match (least, most) {
+        (Some(least), Some(most)) if least < most => format!("{} to {}", in_inches(least), in_inches(most)),
+        _ => in_inches(sheet.plan.covering.width_in),
+    }
 }
 
 fn pitch(rise: f64) -> String {
