@@ -35,7 +35,7 @@ fn laid(plane: usize, courses: u32, whole: u32) -> LaidPlane {
         plane,
         top: f64::from(courses) * 8.0,
         courses: (0..courses).map(row).collect(),
-        units: vec![UnitKind { length: 20.0, width: 12.0 }],
+        units: vec![UnitKind { length: 20.0, width: 12.0, thickness: 0.25, wide: false }],
         cuts: vec![Cut { parts: vec![half], area: 120.0, width: 6.0, ..Cut::default() }],
         starters: vec![Starters { butt: 0.0, height: 11.5, from: 0.0, to: 240.0, left: 0.0, step: 12.0, count: 20 }],
         ..LaidPlane::default()
