@@ -305,3 +305,52 @@ fn what_is_sold_mixed_is_ordered_by_its_running_width() {
     assert!((field.quantity - 590.0 / 12.0).abs() < 1e-9);
     assert_eq!((field.packs, field.weight.to_pounds(), field.unit), (3, 180.0, "unit widths"));
 }
+
+/// One course of `counts` pieces of 6 and of 10 in, 20 in long.
+fn mixed(counts: [u32; 2]) -> (Layout, Covering) {
+    let kind = |width| UnitKind { length: 20.0, width, thickness: 0.25, wide: false };
+    let run = |unit, count| Run {
+        left: 0.0,
+        width: [6.0, 10.0][unit as usize],
+        step: 10.0,
+        count,
+        unit,
+        cut: None,
+        joint_before: false,
+    };
+    let runs = vec![run(0, counts[0]), run(1, counts[1])];
+    let plane = LaidPlane {
+        courses: vec![Course { butt: 0.0, exposure: 8.0, runs }],
+        units: vec![kind(6.0), kind(10.0)],
+        ..laid(0, 0, 0, 0)
+    };
+    let sheet = Covering { bonds: common::mix(&[(6.0, 40.0), (10.0, 60.0)]), ..slate() };
+    (Layout { planes: vec![plane], ..Layout::default() }, sheet)
+}
+
+/// By hand: bundles of 20; a slate of the unit's own 12 in weighs 3 lb, so one of 6 in 1-1/2 lb and one of 10 in 2-1/2 lb.
+#[test]
+#[allow(clippy::float_cmp, reason = "whole numbers")]
+fn random_widths_are_ordered_width_by_width() {
+    let (layout, sheet) = mixed([30, 41]);
+    let roof = two_planes();
+    let order = count(&roof, &layout, &Details::default(), |_| Some(&sheet));
+    let [narrow, wide] = ["field-units-6-wide", "field-units-10-wide"].map(|id| line(&order, id));
+    assert_eq!((narrow.quantity, narrow.packs), (30.0, 2));
+    assert_eq!((wide.quantity, wide.packs), (41.0, 3));
+    assert!((narrow.weight.to_pounds() - 60.0).abs() < 1e-9 && (wide.weight.to_pounds() - 150.0).abs() < 1e-9);
+    assert_eq!(wide.size, "10\" × 20\"");
+}
+
+/// By hand: 30 × 6 + 41 × 10 = 590 in = 49-1/6 ft; a bundle of 20 of the unit's own 12 in runs 20 ft.
+#[test]
+#[allow(clippy::float_cmp, reason = "whole numbers")]
+fn what_is_sold_mixed_is_ordered_by_its_running_width() {
+    let (layout, mut sheet) = mixed([30, 41]);
+    sheet.bonds.sold_mixed = true;
+    let roof = two_planes();
+    let order = count(&roof, &layout, &Details::default(), |_| Some(&sheet));
+    let field = line(&order, "field-units");
+    assert!((field.quantity - 590.0 / 12.0).abs() < 1e-9);
+    assert_eq!((field.packs, field.weight.to_pounds(), field.unit), (3, 180.0, "unit widths"));
+}
