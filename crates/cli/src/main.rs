@@ -12,7 +12,8 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 
 use commands::{
-    book, check, compare, explain, import, measure, new, order, plan, price, rates, relay, rules, schema, serve, sheets, stage,
+    book, check, compare, explain, import, measure, new, order, plan, price, rates, relay, rules, schema, serve, sheets,
+    stage,
 };
 
 /// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
