@@ -232,6 +232,8 @@ fn dry_in() -> DryInChoices {
         carried_over,
         interlayment: plain_roll(),
         drip_edge: plain_roll(),
+        drip_edge_nails: in_field,
+        thickness: Length::ZERO,
         fasteners: FastenerGrid { at_laps, in_field, box_count: 1000 },
     }
 }
