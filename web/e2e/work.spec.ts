@@ -15,7 +15,12 @@ test('the covering is changed and everything follows', async ({ page, program })
   await page.getByRole('radio', { name: /Natural slate/ }).check();
   await expect(pieces).not.toHaveText(before ?? '');
   await expect(page.getByRole('heading', { name: 'The sheet of this covering' })).toBeVisible();
-  await expect(page.getByRole('status')).toContainText('revision 2');
+  await expect(page.getByRole('status').first()).toContainText('revision 2');
+  await page.getByRole('button', { name: 'Plan every covering' }).click();
+  await expect(page.getByRole('button', { name: /^Take it/ })).toHaveCount(4);
+  expect(await faults(page)).toEqual([]);
+  await page.getByRole('button', { name: /^Take it: Wood shingle/ }).click();
+  await expect(pieces).toHaveText(before ?? '');
 });
 
 test('a piece is pointed at, and the arrow keys go on from it', async ({ page, program }) => {
