@@ -29,7 +29,7 @@ impl<'a> Letters<'a> {
     }
 
     fn has(self, letter: char) -> bool {
-        matches!(letter, ' '..='~' | '\n') || self.fonts.iter().all(|font| font.ttf().glyph_index(letter).is_some())
+        matches!(letter, ' '..='~' | '\n') || self.fonts.iter().all(|font| font.info().coverage.contains(letter as u32))
     }
 
     /// The content for the template.

@@ -1,6 +1,5 @@
 //! From the content to the bytes of a PDF.
 
-use std::collections::BTreeMap;
 
 use typst::LibraryExt;
 use typst::diag::{FileError, FileResult, SourceDiagnostic};
@@ -56,7 +55,7 @@ struct Shop {
     fonts: Vec<Font>,
     main: FileId,
     source: Source,
-    files: BTreeMap<FileId, Bytes>,
+    files: Vec<(FileId, Bytes)>,
 }
 
 impl Shop {
@@ -64,9 +63,9 @@ impl Shop {
         let fonts: Vec<Font> = FONTS.iter().flat_map(|&data| Font::iter(Bytes::new(data))).collect();
         let main = file(MAIN)?;
         let letters = Letters::of(&fonts);
-        let mut files = BTreeMap::from([(file(DATA)?, Bytes::new(letters.json(content)?))]);
+        let mut files = vec![(file(DATA)?, Bytes::new(letters.json(content)?))];
         for picture in pictures(content) {
-            files.insert(file(&picture.file)?, Bytes::new(letters.only(&picture.svg).into_bytes()));
+            files.push((file(&picture.file)?, Bytes::new(letters.only(&picture.svg).into_bytes())));
         }
         Ok(Self {
             library: LazyHash::new(Library::default()),
@@ -90,13 +89,16 @@ pub(crate) fn pictures(content: &Content) -> Vec<&Picture> {
 }
 
 fn within(blocks: &[Block]) -> Vec<&Picture> {
-    let of = |block| match block {
+    blocks.iter().flat_map(in_block).collect()
+}
+
+fn in_block(block: &Block) -> Vec<&Picture> {
+    match block {
         Block::Figure(picture) => vec![picture],
         Block::Columns { blocks, .. } | Block::Together { blocks } => within(blocks),
         Block::Beside { left, right } => within(left).into_iter().chain(within(right)).collect(),
         _ => Vec::new(),
-    };
-    blocks.iter().flat_map(of).collect()
+    }
 }
 
 impl World for Shop {
@@ -117,7 +119,8 @@ impl World for Shop {
     }
 
     fn file(&self, id: FileId) -> FileResult<Bytes> {
-        self.files.get(&id).cloned().ok_or(FileError::AccessDenied)
+        let found = self.files.iter().find(|(file, _)| *file == id);
+        found.map(|(_, bytes)| bytes.clone()).ok_or(FileError::AccessDenied)
     }
 
     fn font(&self, index: usize) -> Option<Font> {
