@@ -1,6 +1,5 @@
 //! From the content to the bytes of a PDF.
 
-
 use typst::LibraryExt;
 use typst::diag::{FileError, FileResult, SourceDiagnostic};
 use typst::foundations::{Bytes, Datetime, Duration};
