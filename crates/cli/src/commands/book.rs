@@ -134,19 +134,22 @@ fn bind(arguments: &Arguments, plan: &Plan) -> Ending {
             Stage::Printing => "setting in type …",
         });
     };
-    let written = book::bind(plan, &arguments.binding(), &mut watch)
-        .map_err(|error| Note::plain(error.to_string(), "Mend what is named above and bind again."))
-        .and_then(|bytes| fs::write(&arguments.out, bytes).map_err(|error| unwritten(arguments, &error)));
-    match written {
+    let bytes = match book::bind(plan, &arguments.binding(), &mut watch) {
+        Ok(bytes) => bytes,
+        Err(error) => return refused(Note::plain(error.to_string(), "Mend what is named above and bind again.")),
+    };
+    match fs::write(&arguments.out, bytes) {
         Ok(()) => {
             say(&format!("wrote {}", arguments.out.display()));
             if is_all_planned(plan) { Ending::Done } else { Ending::NotAll }
         }
-        Err(note) => {
-            tell(&[note]);
-            Ending::NotAll
-        }
+        Err(error) => refused(unwritten(arguments, &error)),
     }
+}
+
+fn refused(note: Note) -> Ending {
+    tell(&[note]);
+    Ending::NotAll
 }
 
 fn unwritten(arguments: &Arguments, error: &std::io::Error) -> Note {
