@@ -20,7 +20,7 @@ use plan::{Plan, Severity};
 
 use crate::lettering::{LINE, SMALL, fitted, small};
 use crate::page::MARGIN;
-use crate::title_block::{self, Field, ROW, field};
+use crate::title_block::{self, ROW};
 use crate::{Anchor, English, Figure, Item, Page, Scene, Words, heading, scale_bar};
 use arrangement::{Arrangement, arrange, arrange_within};
 use legend::Entry;
@@ -45,7 +45,16 @@ fn draw(overhead: &Overhead, arrangement: Arrangement) -> Scene {
     let plan = overhead.plan;
     let mut items = heading::draw(arrangement.page, &plan.name, "Roof plan");
     items.extend(draw_notes(plan, arrangement.page));
-    items.extend(title_block::draw(arrangement.page, &title(plan, &arrangement)));
+    items.extend(title_block::draw(
+        arrangement.page,
+        &title_block::of_whole_roof(
+            plan,
+            "Roof plan",
+            ("Planes", plan.roof.planes.len()),
+            arrangement.scale,
+            arrangement.page,
+        ),
+    ));
     let description = format!(
         "The roof seen from above at {}: {} planes with pitch and fall, their lines by kind, and where laying starts.",
         arrangement.scale,
@@ -105,20 +114,4 @@ fn draw_notes(plan: &Plan, page: Page) -> Vec<Item> {
         small([MARGIN, base], Anchor::Start, fitted(words, SMALL, width - 2.0 * MARGIN))
     };
     notes(plan).into_iter().enumerate().map(line).collect()
-}
-
-fn title(plan: &Plan, arrangement: &Arrangement) -> [Vec<Field>; 2] {
-    let invented = if plan.covering.invented { ", invented figures" } else { "" };
-    [
-        vec![
-            field(8.5, "Job", &plan.name),
-            field(2.5, "Sheet", "Roof plan"),
-            field(2.0, "Planes", plan.roof.planes.len().to_string()),
-        ],
-        vec![
-            field(8.5, "Covering", format!("{}{invented}", plan.covering.name)),
-            field(2.5, "Scale", arrangement.scale.to_string()),
-            field(2.0, "Paper", arrangement.page.name),
-        ],
-    ]
 }

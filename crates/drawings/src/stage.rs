@@ -9,7 +9,7 @@ use crate::page::MARGIN;
 use crate::roof_plan::{Overhead, View, line_of};
 use crate::setting_out::surface_name;
 use crate::surface::Surface;
-use crate::title_block::{self, Field, ROW, field};
+use crate::title_block::{self, ROW};
 use crate::{Anchor, English, Figure, Fill, Item, LineType, Page, Point, Scale, Scene, Words, heading, scale_bar};
 
 /// The box of a pile, mm: its number over its units.
@@ -129,7 +129,10 @@ fn draw(overhead: &Overhead, spot: &Spot) -> Scene {
         overhead.words,
     ));
     items.extend(draw_notes(plan, page));
-    items.extend(title_block::draw(page, &title(plan, spot)));
+    items.extend(title_block::draw(
+        page,
+        &title_block::of_whole_roof(plan, "Stage map", ("Piles", plan.loads.piles.len()), spot.scale, spot.page),
+    ));
     let description = format!("The roof seen from above at {}, with {} piles of units.", spot.scale, plan.loads.piles.len());
     Scene { page, title: format!("Stage map: {}", plan.name), description, items }
 }
@@ -163,22 +166,6 @@ fn draw_notes(plan: &Plan, page: Page) -> Vec<Item> {
         small([MARGIN, height - MARGIN - 2.0 * ROW - 3.5 - LINE * index as f64], Anchor::Start, words)
     };
     notes(plan, page).into_iter().enumerate().map(line).collect()
-}
-
-fn title(plan: &Plan, spot: &Spot) -> [Vec<Field>; 2] {
-    let invented = if plan.covering.invented { ", invented figures" } else { "" };
-    [
-        vec![
-            field(8.5, "Job", &plan.name),
-            field(2.5, "Sheet", "Stage map"),
-            field(2.0, "Piles", plan.loads.piles.len().to_string()),
-        ],
-        vec![
-            field(8.5, "Covering", format!("{}{invented}", plan.covering.name)),
-            field(2.5, "Scale", spot.scale.to_string()),
-            field(2.0, "Paper", spot.page.name),
-        ],
-    ]
 }
 
 fn list(plan: &Plan) -> Listing {

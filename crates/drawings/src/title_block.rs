@@ -1,9 +1,12 @@
+use plan::Plan;
+
 use crate::lettering::{SMALL, fitted, fitted_strong, small, strong};
 use crate::page::MARGIN;
-use crate::{Anchor, Fill, Item, LineType, Page};
+use crate::{Anchor, Fill, Item, LineType, Page, Scale};
 
 /// Of a row of fields, mm.
 pub(crate) const ROW: f64 = 11.0;
+
 /// A named value and the parts of the row's width that it takes.
 pub(crate) struct Field {
     name: &'static str,
@@ -13,6 +16,25 @@ pub(crate) struct Field {
 
 pub(crate) fn field(parts: f64, name: &'static str, value: impl Into<String>) -> Field {
     Field { name, value: value.into(), parts }
+}
+
+/// The fields of a sheet of the whole roof; `counted` is a figure that tells it from another.
+pub(crate) fn of_whole_roof(
+    plan: &Plan,
+    sheet: &'static str,
+    counted: (&'static str, usize),
+    scale: Scale,
+    page: Page,
+) -> [Vec<Field>; 2] {
+    let invented = if plan.covering.invented { ", invented figures" } else { "" };
+    [
+        vec![field(8.5, "Job", &plan.name), field(2.5, "Sheet", sheet), field(2.0, counted.0, counted.1.to_string())],
+        vec![
+            field(8.5, "Covering", format!("{}{invented}", plan.covering.name)),
+            field(2.5, "Scale", scale.to_string()),
+            field(2.0, "Paper", page.name),
+        ],
+    ]
 }
 
 /// Rows of fields at the foot of the paper.
