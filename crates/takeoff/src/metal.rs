@@ -104,7 +104,7 @@ fn nails(roof: &Roof, metal: &Metal, in_box: u32) -> OrderLine {
 
 /// Flanges of one diameter and pitch are one line; where there are several, diameter and pitch follow the line's id.
 fn flanges(roof: &Roof, metal: &Metal) -> Vec<OrderLine> {
-    let size = |pipe: &PipeFlange| (pipe.diameter.to_tape().in_inches(), format!("{:.1}/12", pipe.pitch.rise()));
+    let size = |pipe: &PipeFlange| (pipe.diameter.to_tape().in_inches(), pipe.pitch.to_string());
     let mut sizes: Vec<_> = metal.pipes.iter().map(size).collect();
     sizes.sort();
     sizes.dedup();
