@@ -98,7 +98,7 @@ test('the saved job file gives the same plan on the command line, byte for byte'
   const file = join(program.data, 'saved.json');
   await download.saveAs(file);
   const printed = execFileSync(PROGRAM, ['plan', file, '--format', 'json'], { maxBuffer: 1 << 28, stdio: ['ignore', 'pipe', 'ignore'] });
-  const shown = await page.request.get(`${program.address}api/jobs/1/revisions/2/plan.json`);
+  const shown = await page.request.get(`${program.address}/api/jobs/1/revisions/2/plan.json`);
   expect((await shown.body()).equals(printed)).toBe(true);
   expect(JSON.parse(readFileSync(file, 'utf8')).block[0].edges[0].eave).toBe('9/12');
 });

@@ -17,7 +17,7 @@ pub struct Rule {
     pub endangers: &'static [Danger],
     /// How well its source is known.
     pub reading: Reading,
-    /// Path in the job file of what it is about, where it points at no plane: `fastener.length`.
+    /// Path in the job file of what it is about, and where its findings stand that point at no plane: `fastener.length`.
     pub about: &'static str,
     /// Groups of the covering's sheet whose figures it uses.
     pub(crate) groups: &'static [&'static str],

@@ -71,6 +71,7 @@ fn check(job: &Job, roof: &Roof, checked: Checked) -> Check {
         silenced: silenced(&job.silences, rule.name, &places),
         says: checked.says,
         remedy: rule.remedy(),
+        about: rule.about,
         endangers: rule.endangers.iter().map(|danger| danger.name()).collect(),
         source: checked.source,
         read_source: checked.read_source,

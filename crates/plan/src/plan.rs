@@ -486,6 +486,8 @@ pub struct Check {
     pub says: String,
     /// What to do.
     pub remedy: &'static str,
+    /// Path in the job file of what the remedy changes: `fastener.length`.
+    pub about: &'static str,
     /// What it endangers: `leak`, `warranty`, `code`, `safety`.
     pub endangers: Vec<&'static str>,
     /// Where the rule comes from.
