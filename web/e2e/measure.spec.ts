@@ -33,7 +33,7 @@ test('a house is drawn from typed lengths with the keyboard alone, and has the f
   }
   // Plan area times √(1 + (10/12)²): (44' 3-1/2" × 24' 9" + 17' 4" × 11' 5") × 1.3017 = 1684.6 sq ft.
   await expect(page.locator('.totals')).toContainText('16.85 squares');
-  await expect(page.locator('.totals')).toContainText('valley');
+  await expect(page.locator('.totals')).toContainText('Planes4');
   await expect(page.locator('path.line.valley')).toHaveCount(1);
   await expect(page.getByRole('status')).toContainText('Kept');
   expect(await faults(page)).toEqual([]);
