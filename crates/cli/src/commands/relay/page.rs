@@ -5,7 +5,7 @@ use crate::ink::Ink;
 use crate::page::text::{Page, count};
 
 /// Poles side by side in one table.
-const BESIDE: usize = 3;
+const BESIDE: usize = 2;
 
 /// New marks, plane by plane, for the one who holds the tape.
 pub(super) fn page(relay: &Relay, ink: Ink) -> String {
@@ -113,8 +113,9 @@ fn cell(mark: Option<&Mark>) -> String {
     columns(&shown(mark.map(|mark| mark.butt_in)), &shown(mark.and_then(|mark| mark.head_in)))
 }
 
+/// Room for the longest mark of a tall roof, `114' 11-15/16"`.
 fn columns(butt: &str, head: &str) -> String {
-    format!("{butt:>12}{head:>12}")
+    format!("{butt:>15}{head:>15}")
 }
 
 fn parted(page: &mut Page, neighbour: &PartedNeighbour) {
