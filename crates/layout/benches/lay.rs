@@ -3,7 +3,7 @@
 #[path = "../tests/common/mod.rs"]
 mod common;
 
-use common::{gable, moulded, plane};
+use common::{gable, moulded, plane, random_shingle};
 use roof::{EdgeKind, Plane};
 
 fn main() {
@@ -36,6 +36,16 @@ fn gabled_plane(bencher: divan::Bencher<'_, '_>, pieces: usize) {
 #[divan::bench(args = [1_000, 100_000, 1_000_000])]
 fn hipped_plane(bencher: divan::Bencher<'_, '_>, pieces: usize) {
     let (plane, sheet) = (hipped(pieces), moulded());
+    let count = layout::lay(0, &plane, &sheet, &layout::SettingOut::default()).counts().pieces();
+    bencher
+        .counter(divan::counter::ItemsCount::new(count))
+        .bench(|| layout::lay(0, &plane, &sheet, &layout::SettingOut::default()));
+}
+
+/// Shingles of random widths at triple lap between hips: every piece is a run of its own.
+#[divan::bench(args = [1_000, 10_000, 100_000, 1_000_000], max_time = 5)]
+fn random_widths(bencher: divan::Bencher<'_, '_>, pieces: usize) {
+    let (plane, sheet) = (hipped(pieces), random_shingle());
     let count = layout::lay(0, &plane, &sheet, &layout::SettingOut::default()).counts().pieces();
     bencher
         .counter(divan::counter::ItemsCount::new(count))

@@ -20,6 +20,8 @@ pub(crate) struct Mix {
     shares: Vec<f64>,
     /// Pieces laid, by width.
     laid: Vec<u32>,
+    /// How far each width is behind its share, the one most wanted first.
+    ranks: Vec<(f64, usize)>,
     /// Of the generator.
     state: u64,
 }
@@ -32,18 +34,23 @@ impl Mix {
             let of = covering.bonds.widths.iter().map(|mixed| [mixed.width.to_inches(), mixed.share][which]);
             of.collect::<Vec<f64>>()
         });
-        is_random.then(|| Self { laid: vec![0; widths.len()], widths, shares, state: 0 })
+        is_random.then(|| Self { laid: vec![0; widths.len()], widths, shares, ranks: Vec::new(), state: 0 })
     }
 
-    /// The numbers of the widths, the one most wanted first.
-    pub(crate) fn wanted(&mut self) -> Vec<usize> {
+    /// Ranks the widths anew.
+    pub(crate) fn rank(&mut self) {
         let next = f64::from(self.laid.iter().sum::<u32>() + 1);
-        let behind: Vec<f64> = (0..self.widths.len())
-            .map(|width| self.shares[width] * next - f64::from(self.laid[width]) + CHANCE * self.chance())
-            .collect();
-        let mut order: Vec<usize> = (0..self.widths.len()).collect();
-        order.sort_by(|&a, &b| behind[b].total_cmp(&behind[a]));
-        order
+        self.ranks.clear();
+        for width in 0..self.widths.len() {
+            let behind = self.shares[width] * next - f64::from(self.laid[width]) + CHANCE * self.chance();
+            self.ranks.push((behind, width));
+        }
+        self.ranks.sort_by(|a, b| b.0.total_cmp(&a.0));
+    }
+
+    /// The numbers of the widths as they were ranked, the one most wanted first.
+    pub(crate) fn ranked(&self) -> impl Iterator<Item = usize> + '_ {
+        self.ranks.iter().map(|&(_, width)| width)
     }
 
     /// A piece is cut from a unit, or is no longer; of no width of the mix it does not count.
@@ -83,10 +90,12 @@ mod tests {
     #[test]
     fn shares_come_near_the_stated_ones() {
         let shares = vec![0.2, 0.5, 0.3];
-        let mut mix = Mix { widths: vec![6.0, 8.0, 10.0], shares: shares.clone(), laid: vec![0; 3], state: 0 };
+        let mut mix =
+            Mix { widths: vec![6.0, 8.0, 10.0], shares: shares.clone(), laid: vec![0; 3], ranks: Vec::new(), state: 0 };
         for _ in 0..100 {
-            let next = mix.wanted()[0];
-            mix.count(next, true);
+            mix.rank();
+            let next = mix.ranked().next();
+            mix.count(next.expect("there are three"), true);
         }
         for (laid, share) in mix.laid.iter().zip(shares) {
             assert!((f64::from(*laid) - share * 100.0).abs() <= 2.0, "{:?}", mix.laid);

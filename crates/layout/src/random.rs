@@ -77,15 +77,22 @@ struct Room {
     longest: f64,
 }
 
+/// A place with the unit that is to fill it.
+type Choice = ([f64; 2], usize);
+
 /// A course as it grows.
 struct Row<'a, 'b> {
     setting: &'a Setting<'b>,
     strip: &'a Strip,
     shows: f64,
-    /// Of the course one down and that two down, ascending.
-    below: &'a [Vec<f64>; 2],
+    /// Joints of the course one down and of that two down, ascending.
+    joints_below: &'a [Vec<f64>; 2],
+    /// Those of them that a look can come near.
+    below: [&'a [f64]; 2],
     mix: &'a mut Mix,
     rooms: Vec<Room>,
+    /// What is still to be tried, the choices for a piece after those for the piece before it.
+    choices: Vec<Choice>,
     /// Laid, and looked at ahead.
     pieces: Vec<Piece>,
     joints: Vec<f64>,
@@ -107,8 +114,21 @@ impl<'a, 'b> Row<'a, 'b> {
         // Any course may be the first over some low edge, but a starter is cut to fit more easily than a slate is found.
         let rooms = if course == 0 { vec![field, over_starters] } else { vec![field] };
         let (strip, shows) = (&setting.strips[course], setting.shows(course));
-        let (pieces, joints) = (Vec::new(), Vec::new());
-        Self { setting, strip, shows, below, mix, rooms, pieces, joints, span: [0.0; 2], next: f64::INFINITY, tries: 0 }
+        Self {
+            setting,
+            strip,
+            shows,
+            joints_below: below,
+            below: [&[]; 2],
+            mix,
+            rooms,
+            choices: Vec::new(),
+            pieces: Vec::new(),
+            joints: Vec::new(),
+            span: [0.0; 2],
+            next: f64::INFINITY,
+            tries: 0,
+        }
     }
 
     fn lay(mut self, cuts: &mut Cuts<'_>) -> Course {
@@ -127,6 +147,7 @@ impl<'a, 'b> Row<'a, 'b> {
         let [mut at, to] = self.span;
         while at < to - NIL {
             let (laid, joints) = (self.pieces.len(), self.joints.len());
+            self.below = self.joints_near(at);
             for ease in [Ease::Whole, Ease::Cut, Ease::Small, Ease::Near] {
                 self.tries = TRIES;
                 if self.look(at, AHEAD, ease) {
@@ -145,25 +166,50 @@ impl<'a, 'b> Row<'a, 'b> {
         at
     }
 
+    /// The joints below as far as a look from `at` on asks for them.
+    fn joints_near(&self, at: f64) -> [&'a [f64]; 2] {
+        let widest = self.setting.units.iter().map(|unit| unit.width).fold(0.0, f64::max) + self.gap();
+        let farthest = |reach: f64, room: &Room| reach.max(room.longest + 2.0 * (room.own + room.below.unwrap_or_default()));
+        let beside = widest + self.rooms.iter().fold(0.0, farthest);
+        self.joints_below.each_ref().map(|joints| {
+            let from = joints.partition_point(|&joint| joint < at - beside);
+            let to = joints.partition_point(|&joint| joint <= at + AHEAD as f64 * widest + beside);
+            &joints[from..to]
+        })
+    }
+
     /// Puts in pieces from `at` on, so many or up to the end of the span; takes them back if it finds none.
     fn look(&mut self, at: f64, ahead: usize, ease: Ease) -> bool {
         if ahead == 0 {
             return true;
         }
-        for (place, unit) in self.choices(at, ease) {
-            if self.tries == 0 && ease < Ease::Near {
-                return false;
-            }
-            self.tries = self.tries.saturating_sub(1);
-            if !self.put(place, unit, ease) {
-                continue;
-            }
-            if self.is_last(place) || self.look(place[1] + self.gap(), ahead - 1, ease) {
-                return true;
-            }
+        let first = self.choices.len();
+        self.choose_whole(at);
+        let mut found = (first..self.choices.len()).any(|choice| self.tries(choice, ahead, ease));
+        if !found && ease >= Ease::Cut {
+            self.choices.truncate(first);
+            self.choose_cut(at);
+            found = (first..self.choices.len()).any(|choice| self.tries(choice, ahead, ease));
+        }
+        self.choices.truncate(first);
+        found
+    }
+
+    /// Whether a choice and what is looked at behind it can be laid; if not, nothing of it stays.
+    fn tries(&mut self, choice: usize, ahead: usize, ease: Ease) -> bool {
+        let (place, unit) = self.choices[choice];
+        if self.tries == 0 && ease < Ease::Near {
+            return false;
+        }
+        self.tries = self.tries.saturating_sub(1);
+        if !self.put(place, unit, ease) {
+            return false;
+        }
+        let goes_on = self.is_last(place) || self.look(place[1] + self.gap(), ahead - 1, ease);
+        if !goes_on {
             self.take_back();
         }
-        false
+        goes_on
     }
 
     fn is_last(&self, place: [f64; 2]) -> bool {
@@ -174,28 +220,25 @@ impl<'a, 'b> Row<'a, 'b> {
         self.setting.bond.gap
     }
 
-    /// Places that begin at `at`, each with its unit, the best first.
-    fn choices(&mut self, at: f64, ease: Ease) -> Vec<([f64; 2], usize)> {
+    /// Adds the whole units of the mix that may begin at `at`, the most wanted first.
+    fn choose_whole(&mut self, at: f64) {
         let rest = self.span[1] - at;
-        let wanted = self.mix.wanted();
-        let widths = &self.mix.widths;
         // Of those that reach the end the narrowest loses least.
-        let closing = widths.iter().position(|&width| width >= rest - NIL);
-        let whole = wanted.into_iter().filter(|&unit| closing.is_none_or(|closing| unit <= closing));
-        let mut choices: Vec<([f64; 2], usize)> = whole.map(|unit| ([at, at + widths[unit]], unit)).collect();
-        if ease >= Ease::Cut {
-            choices.extend(self.setting.wide.map(|wide| ([at, at + self.width(wide as usize)], wide as usize)));
-            choices.extend(self.cut_choices(at));
-        }
-        choices
+        let closing = self.mix.widths.iter().position(|&width| width >= rest - NIL).unwrap_or(usize::MAX);
+        self.mix.rank();
+        let whole = self.mix.ranked().filter(|&unit| unit <= closing);
+        self.choices.extend(whole.map(|unit| ([at, at + self.mix.widths[unit]], unit)));
     }
 
     fn width(&self, unit: usize) -> f64 {
         self.setting.units[unit].width
     }
 
-    /// Places narrower than a unit: up to where the joints below leave room, and in steps; what loses least first.
-    fn cut_choices(&self, at: f64) -> Vec<([f64; 2], usize)> {
+    /// Adds a wide unit and places narrower than a unit: up to where the joints below leave room, and in steps; what loses
+    /// least first.
+    fn choose_cut(&mut self, at: f64) {
+        self.choices.extend(self.setting.wide.map(|wide| ([at, at + self.width(wide as usize)], wide as usize)));
+        let first = self.choices.len();
         let count = self.setting.units.len();
         let [least, most] = [at + self.setting.rules.least_piece, at + self.width(count - 1)];
         let half_gap = self.gap() / 2.0;
@@ -207,11 +250,11 @@ impl<'a, 'b> Row<'a, 'b> {
         let steps = ((most - least) / STEP).max(0.0) as u32;
         let stepped = (1..=steps).map(|step| most - f64::from(step) * STEP);
         let rights = around.chain(stepped).filter(|&right| right >= least && right < most - NIL);
-        let unit_of = |right: f64| (0..count).find(|&unit| self.width(unit) >= right - at - NIL);
-        let mut choices: Vec<([f64; 2], usize)> = rights.filter_map(|right| Some(([at, right], unit_of(right)?))).collect();
-        let lost = |&([left, right], unit): &([f64; 2], usize)| self.width(unit) - (right - left);
-        choices.sort_by(|a, b| lost(a).total_cmp(&lost(b)));
-        choices
+        let units = &self.setting.units;
+        let unit_of = |right: f64| units.iter().position(|unit| unit.width >= right - at - NIL);
+        self.choices.extend(rights.filter_map(|right| Some(([at, right], unit_of(right)?))));
+        let lost = |&([left, right], unit): &Choice| units[unit].width - (right - left);
+        self.choices[first..].sort_by(|a, b| lost(a).total_cmp(&lost(b)));
     }
 
     /// Puts a piece in if it is legal, as far as that is not given up.
