@@ -5,7 +5,7 @@ use details::{
     Attic, Details, DryInChoices, FastenerGrid, Lies, Patch, Piece, RidgeRun, RidgeVent, Roll, Rolls, SoffitVent, Strip,
     Vents,
 };
-use layout::{Course, LaidPlane, Layout, Run, Starters, UnitKind};
+use layout::{Course, Hanging, LaidPlane, Layout, Run, Starters, UnitKind};
 use roof::{Block, Frame, OutlineAt, Plane, Roof, Side, SideKind};
 use units::{Area, Length, Mass, Pitch};
 
@@ -296,7 +296,7 @@ fn laid(covering: &Covering, exposure: f64) -> LaidPlane {
 }
 
 fn row(left: f64, width: f64, gap: f64) -> Run {
-    Run { left, width, step: width + gap, count: 10, unit: 0, cut: None, joint_before: false }
+    Run { left, width, step: width + gap, count: 10, unit: 0, cut: None, joint_before: false, hangs: Hanging::None }
 }
 
 /// Exposure bands of a composite unit (common practice, no published source); everything else made up for the tests.

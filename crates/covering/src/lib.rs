@@ -302,6 +302,16 @@ impl Covering {
         (self.unit.length - length) / f64::from(self.lap.courses())
     }
 
+    /// How thick the strip under the starters must be, so that the first course lies like the rest: t (e + H) / e of units
+    /// as thick at the head as at the butt, t thick, that show e at headlap H. Geometry: in the field a unit rests on the
+    /// butts one course down and on the deck at its own head, (e + H) beyond. None for tapered units and without exposure.
+    #[must_use]
+    pub fn cant(&self, exposure: Length) -> Option<Length> {
+        let shows = exposure.to_inches();
+        let lies = (exposure + self.headlap(exposure)).to_inches();
+        (!self.unit.tapered && shows > 0.0 && lies > 0.0).then(|| self.unit.thickness * (lies / shows))
+    }
+
     /// Headlap at an exposure; negative where courses fail to cover.
     #[must_use]
     pub fn headlap(&self, exposure: Length) -> Length {

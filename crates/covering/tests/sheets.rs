@@ -1,6 +1,6 @@
 //! A sheet that cannot be laid is refused with the place of every wrong figure.
 
-use covering::{Covering, Lap, SHIPPED, read_sheet};
+use covering::{Catalog, Covering, Lap, SHIPPED, read_sheet};
 use proptest::prelude::*;
 use reader::{Format, Read};
 
@@ -138,4 +138,17 @@ proptest! {
             prop_assert!((sheet.unit.width + sheet.gap).to_inches() >= 1.0);
         }
     }
+}
+
+/// Geometry: 1/4 x (8-1/2 + 3) / 8-1/2 = 0.338 in under the starters of a 20-in slate, 1/4 in thick, at 8-1/2 in exposure, and
+/// so 3 in headlap.
+#[test]
+fn the_cant_of_a_slate() {
+    let mut slate = Catalog::shipped().get("natural-slate").unwrap().clone();
+    slate.unit.length = units::Length::inches(20.0);
+    slate.unit.thickness = units::Length::inches(0.25);
+    let cant = slate.cant(units::Length::inches(8.5)).unwrap().to_inches();
+    assert!((cant - 0.338).abs() < 5e-4, "{cant}");
+    slate.unit.tapered = true;
+    assert!(slate.cant(units::Length::inches(8.5)).is_none());
 }

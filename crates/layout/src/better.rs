@@ -106,7 +106,8 @@ mod tests {
         ) {
             let outline = [vec![[0.0, 0.0], [width, 0.0], [width + right * height, height], [left * height, height]]];
             let butts: Vec<f64> = (0..(height / 5.0) as u32).map(|course| f64::from(course) * 5.0).collect();
-            let strips = strips(&outline, &butts, 14.0);
+            let bands: Vec<[f64; 2]> = butts.iter().map(|&butt| [butt, butt + 14.0]).collect();
+            let strips = strips(&outline, &bands);
             let bond = Bond { origin: 0.0, width: 8.0, gap: 0.25, every: 2 };
             let rules = Rules { offsets: vec![2.0], least_piece: 3.0 };
             prop_assume!(!is_close(&strips, &bond, origin));

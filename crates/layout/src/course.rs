@@ -28,6 +28,8 @@ pub struct Run {
     pub cut: Option<u32>,
     /// This run starts right after its left neighbour with a joint between; false at the start of a span.
     pub joint_before: bool,
+    /// Which of the units hang below the course line.
+    pub hangs: Hanging,
 }
 
 impl Run {
@@ -55,6 +57,43 @@ impl Run {
         match self.cut.and_then(|cut| cuts.get(cut as usize)) {
             Some(cut) => [self.left + cut.extent()[0], self.last_left() + cut.extent()[1]],
             None => [self.left, self.right()],
+        }
+    }
+}
+
+/// Which units of a run hang below the course line, by [`crate::LaidPlane::step`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Hanging {
+    /// All butts lie on the line.
+    #[default]
+    None,
+    /// The first, the third and so on.
+    First,
+    /// The second, the fourth and so on.
+    Second,
+}
+
+impl Hanging {
+    /// Of a run whose first unit hangs or does not, where every other one hangs.
+    pub(crate) const fn from(first: bool) -> Self {
+        if first { Self::First } else { Self::Second }
+    }
+
+    /// Of the same row without so many of its units at the left.
+    pub(crate) const fn without(self, units: u32) -> Self {
+        match self {
+            Self::None => Self::None,
+            Self::First | Self::Second => Self::from(self.hangs(units)),
+        }
+    }
+
+    /// Whether a unit hangs, counted from 0.
+    #[must_use]
+    pub const fn hangs(self, unit: u32) -> bool {
+        match self {
+            Self::None => false,
+            Self::First => unit.is_multiple_of(2),
+            Self::Second => !unit.is_multiple_of(2),
         }
     }
 }
@@ -135,8 +174,16 @@ mod tests {
 
     #[test]
     fn pieces_are_joints_and_spans() {
-        let run =
-            |left, count, joint_before| Run { left, width: 10.0, step: 10.25, count, unit: 0, cut: None, joint_before };
+        let run = |left, count, joint_before| Run {
+            left,
+            width: 10.0,
+            step: 10.25,
+            count,
+            unit: 0,
+            cut: None,
+            joint_before,
+            hangs: Hanging::None,
+        };
         let course =
             Course { butt: 0.0, exposure: 7.0, runs: vec![run(0.0, 3, false), run(30.75, 1, true), run(60.0, 2, false)] };
         assert_eq!(course.joints(), [10.125, 20.375, 30.625, 70.125]);

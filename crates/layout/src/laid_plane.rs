@@ -1,7 +1,7 @@
 use roof::Place;
 use units::Length;
 
-use crate::{Course, Cut, Finding, Guide, Matched, OutOfSquare, Pole, Run, Starters, Station, Unmatched};
+use crate::{Course, Cut, Finding, Guide, Hanging, Matched, OutOfSquare, Pole, Run, Starters, Station, Unmatched};
 
 /// The units of the whole roof, plane by plane in the roof's order.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -23,6 +23,8 @@ pub struct LaidPlane {
     pub first_butt: f64,
     /// v of the top line: ridge less the cap's cover, wall less the apron, and so on.
     pub top: f64,
+    /// How far units that hang do so below their course line; nil where butts lie straight.
+    pub step: f64,
     /// From eave to ridge.
     pub courses: Vec<Course>,
     /// The boundary that units are cut to: outer rings counter-clockwise, holes clockwise.
@@ -71,10 +73,18 @@ impl LaidPlane {
         let over = covering.lap.courses() as usize;
         let lines: Vec<f64> = self.courses.iter().map(|course| course.butt).chain([self.top]).collect();
         let below = course.saturating_sub(over);
+        let hangs = self.hangs(below);
         match lines.get(below + over) {
-            Some(above) => covering.unit.length - Length::inches(above - lines[below]),
-            None => covering.headlap(Length::inches(self.courses[course].exposure)),
+            Some(above) => covering.unit.length - Length::inches(above - lines[below] + hangs),
+            None => covering.headlap(Length::inches(self.courses[course].exposure + hangs)),
         }
+    }
+
+    /// How far any unit of a course hangs below its line.
+    #[must_use]
+    pub fn hangs(&self, course: usize) -> f64 {
+        let any = self.courses.get(course).is_some_and(|row| row.runs.iter().any(|run| run.hangs != Hanging::None));
+        if any { self.step } else { 0.0 }
     }
 
     /// Pieces from one kind of unit.

@@ -1,4 +1,6 @@
+use std::borrow::Cow;
 use std::cell::OnceCell;
+use std::ops::Range;
 
 use covering::Covering;
 use roof::{Place, Plane, Roof};
@@ -19,7 +21,7 @@ use crate::set_out::mark_out;
 use crate::start::start;
 use crate::starters::{LowEdge, height, low_edges, starters};
 use crate::strip::{Strip, strips};
-use crate::{Course, Cut, Fault, Finding, LaidPlane, Layout, Run, SettingOut, UnitKind, as_set_out};
+use crate::{Course, Cut, Fault, Finding, Hanging, LaidPlane, Layout, Run, SettingOut, UnitKind, as_set_out};
 
 /// Lays every plane that has a covering, with courses that meet at hips and valleys where that is asked for.
 pub fn lay_roof<'a>(roof: &Roof, covering_of: impl Fn(&Plane) -> Option<&'a Covering>, setting_out: &SettingOut) -> Layout {
@@ -90,6 +92,8 @@ pub(crate) struct Setting<'a> {
     pub(crate) units: Vec<UnitKind>,
     /// The wide unit's number, where the sheet has one.
     pub(crate) wide: Option<u32>,
+    /// How far every other unit of a course hangs, the first course's none.
+    pub(crate) step: f64,
     /// Random widths, where the bond is of these.
     mix: Option<Mix>,
     plane: &'a Plane,
@@ -102,7 +106,11 @@ pub(crate) struct Setting<'a> {
 impl<'a> Setting<'a> {
     fn new(plane: &'a Plane, covering: &'a Covering, outline: Vec<Vec<Place>>, lines: CourseLines, bond: Bond) -> Self {
         let rules = Rules::of(covering);
-        let strips = strips(&outline, &lines.butts, covering.unit.length.to_inches());
+        let step = covering.bonds.step.filter(|_| Mix::of(covering).is_none()).unwrap_or_default().to_inches();
+        let length = covering.unit.length.to_inches();
+        let hangs = |course: usize| if course == 0 { 0.0 } else { step };
+        let bands = lines.butts.iter().enumerate().map(|(course, &butt)| [butt - hangs(course), butt + length]);
+        let strips = strips(&outline, &bands.collect::<Vec<_>>());
         let mix = Mix::of(covering);
         let origin = if mix.is_some() { 0.0 } else { start(&strips, &bond, &rules) };
         let bond = bond.at(origin, 0);
@@ -112,7 +120,7 @@ impl<'a> Setting<'a> {
         let units = bare(0, covering, Vec::new()).units;
         let wide = units.iter().position(|unit| unit.wide).map(|wide| wide as u32);
         let weathered = OnceCell::new();
-        Self { edging, units, wide, mix, plane, weathered, covering, outline, rules, bond, strips, lines, low_edges }
+        Self { edging, units, wide, mix, step, plane, weathered, covering, outline, rules, bond, strips, lines, low_edges }
     }
 
     fn lay(self, plane: usize) -> LaidPlane {
@@ -126,6 +134,7 @@ impl<'a> Setting<'a> {
         let mut laid = LaidPlane {
             first_butt: self.lines.first(),
             top: self.lines.top,
+            step: self.step,
             courses,
             cuts: cuts.shapes,
             cut_area,
@@ -165,24 +174,37 @@ impl<'a> Setting<'a> {
     /// A course with every joint where the bond puts it.
     fn course(&self, course: usize, cuts: &mut Cuts<'_>) -> Course {
         let strip = &self.strips[course];
-        let shows = self.lines.shows(course);
-        let mut row = Row { bond: self.bond.at(self.bond.origin, course as u32), runs: Vec::new(), next: i64::MIN };
-        let (mut next, unit) = (i64::MIN, row.bond.width);
+        let row = Row { bond: self.bond.at(self.bond.origin, course as u32), runs: Vec::new(), next: i64::MIN };
+        let lines = [self.line(course, false), self.line(course, true)];
+        let mut laying = Laying { setting: self, course, strip, lines, hanging: self.hanging(course), row };
+        let mut next = i64::MIN;
         for touched in &strip.touched {
-            let [first, last] = [row.bond.first_past(touched.from).max(next), row.bond.last_before(touched.to)];
+            let bond = laying.row.bond;
+            let [first, last] = [bond.first_past(touched.from).max(next), bond.last_before(touched.to)];
             if !touched.laid_before.is_empty() && next < first {
-                let left = left_in_columns(&touched.laid_before, strip, unit, unit);
-                let left = self.unless_starter(left, [row.bond.left(next), strip.butt], shows);
-                row.place(strip, next..first, left, cuts);
+                laying.columns(next..first, &touched.laid_before, cuts);
             }
             for cell in first..=last {
-                let corner = [row.bond.left(cell), strip.butt];
-                let left = left_of(&self.outline, strip, [corner[0], corner[0] + unit], unit);
-                row.place(strip, cell..cell + 1, self.unless_starter(left, corner, shows), cuts);
+                laying.cell(cell, cuts);
             }
             next = first.max(last + 1);
         }
-        Course { butt: strip.butt, exposure: shows, runs: row.runs }
+        Course { butt: self.lines.butts[course], exposure: self.lines.shows(course), runs: laying.row.runs }
+    }
+
+    /// Whether every other unit of a course hangs.
+    fn hanging(&self, course: usize) -> bool {
+        self.step > NIL && course > 0
+    }
+
+    /// The strip of a course's units that hang, or of those that do not.
+    pub(crate) fn line(&self, course: usize, hangs: bool) -> Cow<'_, Strip> {
+        let strip = &self.strips[course];
+        if !self.hanging(course) {
+            return Cow::Borrowed(strip);
+        }
+        let down = if hangs { self.step } else { 0.0 };
+        Cow::Owned(strip.of_unit(self.lines.butts[course] - down, self.units[0].length))
     }
 
     /// A unit that would only reach up behind the first course over a higher low edge is not laid: nothing of it is
@@ -200,7 +222,7 @@ impl<'a> Setting<'a> {
         let is = Length::inches(self.lines.short_top()?);
         let course = self.strips.len() - 1;
         let strip = &self.strips[course];
-        let at = [strip.touched.first().map_or(0.0, |touched| touched.from), strip.butt];
+        let at = [strip.touched.first().map_or(0.0, |touched| touched.from), self.lines.butts[course]];
         Some(Finding { fault: Fault::ShortTopCourse { is, least: Length::inches(self.lines.least) }, course, at })
     }
 }
@@ -211,6 +233,61 @@ fn behind_starters(parts: &[Vec<Place>], [u, v]: Place, &(edge, height): &(LowEd
     let starters = [[edge.from - u, low], [edge.to - u, low], [edge.to - u, high], [edge.from - u, high]];
     let covered = |part: &Vec<Place>| sides(&starters).fold(part.clone(), |kept, side| keep_left(&kept, side));
     parts.iter().map(|part| area(&covered(part))).sum()
+}
+
+/// A course of one width, cell by cell.
+struct Laying<'a, 'b> {
+    setting: &'a Setting<'b>,
+    course: usize,
+    strip: &'a Strip,
+    /// Of the units that do not hang, and of those that do.
+    lines: [Cow<'a, Strip>; 2],
+    hanging: bool,
+    row: Row,
+}
+
+impl Laying<'_, '_> {
+    /// Odd cells hang, and even ones in every other pair of courses, so that those that hang do not stand in columns.
+    fn hangs(&self, cell: i64) -> bool {
+        self.hanging && (cell + self.course as i64 / 2).rem_euclid(2) == 1
+    }
+
+    fn hangings(&self, first: i64) -> Hanging {
+        if self.hanging { Hanging::from(self.hangs(first)) } else { Hanging::None }
+    }
+
+    fn cell(&mut self, cell: i64, cuts: &mut Cuts<'_>) {
+        let (left, unit) = (self.row.bond.left(cell), self.row.bond.width);
+        let line = &self.lines[usize::from(self.hangs(cell))];
+        let kept = left_of(&self.setting.outline, line, [left, left + unit], unit);
+        self.put(cell..cell + 1, kept, cuts);
+    }
+
+    /// Columns that are all alike.
+    fn columns(&mut self, cells: Range<i64>, laid: &[[f64; 2]], cuts: &mut Cuts<'_>) {
+        let unit = self.row.bond.width;
+        let kept = |line: &Strip| {
+            let within = laid.iter().map(|[low, high]| [low.max(line.butt), high.min(line.head)]);
+            left_in_columns(&within.filter(|[low, high]| high - low > NIL).collect::<Vec<_>>(), line, unit, unit)
+        };
+        let first = usize::from(self.hangs(cells.start));
+        let both = [kept(&self.lines[first]), kept(&self.lines[1 - first])];
+        if !self.hanging || both.iter().all(|kept| *kept == Left::All) {
+            let [kept, _] = both;
+            return self.put(cells, kept, cuts);
+        }
+        for (cell, kept) in cells.zip(both.iter().cycle()) {
+            self.put(cell..cell + 1, kept.clone(), cuts);
+        }
+    }
+
+    fn put(&mut self, cells: Range<i64>, kept: Left, cuts: &mut Cuts<'_>) {
+        let line = &self.lines[usize::from(self.hangs(cells.start))];
+        let shows = self.setting.lines.butts[self.course] + self.setting.shows(self.course) - line.butt;
+        let kept = self.setting.unless_starter(kept, [self.row.bond.left(cells.start), line.butt], shows);
+        let hangings = self.hangings(cells.start);
+        self.row.place([self.strip, line], cells, kept, hangings, cuts);
+    }
 }
 
 /// A course as it grows from left to right.
@@ -233,17 +310,19 @@ impl Row {
         }
     }
 
-    fn place(&mut self, strip: &Strip, cells: std::ops::Range<i64>, left: Left, cuts: &mut Cuts<'_>) {
+    /// Units in cells of a course's strip, each in the strip of its own line.
+    fn place(&mut self, [strip, line]: [&Strip; 2], cells: Range<i64>, left: Left, hangs: Hanging, cuts: &mut Cuts<'_>) {
         let cut = match left {
             Left::Nothing => return,
             Left::All => None,
-            Left::Part(cut) => Some(cuts.number(cut, &self.blank(strip, cells.start))),
+            Left::Part(cut) => Some(cuts.number(cut, &self.blank(line, cells.start))),
         };
         let joint_before = self.next == cells.start
             && strip.joins([self.bond.left(cells.start) - self.bond.gap, self.bond.left(cells.start)]);
         let count = (cells.end - cells.start) as u32;
         self.next = cells.end;
-        match self.runs.last_mut().filter(|run| joint_before && run.cut == cut) {
+        let follows = |run: &&mut Run| run.cut == cut && run.hangs.without(run.count) == hangs;
+        match self.runs.last_mut().filter(|_| joint_before).filter(follows) {
             Some(run) => run.count += count,
             None => self.runs.push(Run {
                 left: self.bond.left(cells.start),
@@ -253,6 +332,7 @@ impl Row {
                 unit: 0,
                 cut,
                 joint_before,
+                hangs,
             }),
         }
     }

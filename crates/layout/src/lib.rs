@@ -33,7 +33,7 @@ mod starters;
 mod strip;
 
 pub use bevel::{Bevel, Facing, Made, Side};
-pub use course::{Course, Joints, Run};
+pub use course::{Course, Hanging, Joints, Run};
 pub use courses::{Limit, Matched, OddCourse, Remedy, Station, StationSide, Unmatched, WayOut, Why};
 pub use cut::Cut;
 pub use cutting::{CutUnit, Cutout, Cutting, Hand, Kept, Origin, PieceKind, Saw, cut_roof, cut_units};

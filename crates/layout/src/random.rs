@@ -16,7 +16,7 @@ use crate::mix::Mix;
 use crate::piece::{Left, left_in_columns, left_of};
 use crate::resplit::{is_hidden, is_sound};
 use crate::strip::Strip;
-use crate::{Course, Run};
+use crate::{Course, Hanging, Run};
 
 /// Pieces looked ahead.
 const AHEAD: usize = 8;
@@ -402,7 +402,16 @@ impl<'a, 'b> Row<'a, 'b> {
         let alike = |run: &&mut Run| run.unit == unit && run.cut == cut && (run.width - width).abs() < NIL;
         match runs.last_mut().filter(|_| joint_before).filter(alike) {
             Some(run) => run.count += 1,
-            None => runs.push(Run { left, width, step: width + self.gap(), count: 1, unit, cut, joint_before }),
+            None => runs.push(Run {
+                left,
+                width,
+                step: width + self.gap(),
+                count: 1,
+                unit,
+                cut,
+                joint_before,
+                hangs: Hanging::None,
+            }),
         }
     }
 }

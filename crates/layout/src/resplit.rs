@@ -14,7 +14,7 @@ use crate::legal::{nearest_joint, too_near};
 use crate::outline::overlaid;
 use crate::piece::{Left, left_of};
 use crate::strip::Strip;
-use crate::{Course, Cut, Run};
+use crate::{Course, Cut, Hanging, Run};
 
 /// Steps in which joints are moved further than the least that makes pieces wide enough, in: on the tape's marks.
 const STEP: f64 = 0.5;
@@ -55,7 +55,9 @@ pub(crate) fn is_sound(setting: &Setting<'_>, cut: &Cut) -> bool {
 /// Nothing of any of a run's pieces is weathered.
 fn is_needless(setting: &Setting<'_>, course: &Course, run: usize, cuts: &Cuts<'_>) -> bool {
     let run = &course.runs[run];
-    cut_of(run, cuts).is_some_and(|cut| run.lefts().all(|left| is_hidden(setting, cut, [left, course.butt])))
+    let butt = |index: u32| course.butt - if run.hangs.hangs(index) { setting.step } else { 0.0 };
+    let mut corners = (0..).zip(run.lefts()).map(|(index, left)| [left, butt(index)]);
+    cut_of(run, cuts).is_some_and(|cut| corners.all(|corner| is_hidden(setting, cut, corner)))
 }
 
 /// Nothing of a piece is weathered: no place that rain reaches needs it as a layer.
@@ -159,11 +161,21 @@ impl Group {
             Side::Left => {
                 let last = runs[range.end - 1];
                 let first = last.left + f64::from(last.count - rest) * last.step;
-                [None, left(Run { left: first, joint_before: true, ..last })]
+                let hangs = last.hangs.without(last.count - rest);
+                [None, left(Run { left: first, joint_before: true, hangs, ..last })]
             }
         };
         let extent = [from.extent(&cuts.shapes)[0], to.extent(&cuts.shapes)[1]];
         Some(Self { hand, range, before, pieces, after, place: [from.left, to.right()], extent })
+    }
+
+    /// A piece of so many hangs if the one hung that lay in its turn, counted from the unsound end.
+    fn hanging(&self, piece: usize, of: usize) -> Hanging {
+        let turn = match self.hand {
+            Side::Left => Some(piece),
+            Side::Right => (self.pieces.len() + piece).checked_sub(of),
+        };
+        turn.and_then(|turn| self.pieces.get(turn)).map_or(Hanging::None, |run| run.hangs)
     }
 
     /// Where the right side of a piece was before; of those that went the nearest to the unsound end.
@@ -174,11 +186,13 @@ impl Group {
     /// The runs that take the place of the group's.
     fn runs(&self, pieces: Vec<Piece>, cuts: &mut Cuts<'_>) -> Vec<Run> {
         let (first, own) = (self.pieces[0].joint_before, self.pieces[0].step);
+        let count = pieces.len();
         let new = pieces.into_iter().enumerate().map(|(index, piece)| {
             let [left, right] = piece.place;
             let cut = piece.cut.map(|(cut, blank)| cuts.number(cut, &blank));
             let joint_before = first || index > 0;
-            Run { left, width: right - left, step: own, count: 1, unit: piece.unit, cut, joint_before }
+            let hangs = self.hanging(index, count);
+            Run { left, width: right - left, step: own, count: 1, unit: piece.unit, cut, joint_before, hangs }
         });
         self.before.into_iter().chain(new.collect::<Vec<_>>()).chain(self.after).collect()
     }
@@ -187,7 +201,7 @@ impl Group {
 /// One piece of a run.
 fn single(run: &Run, index: u32) -> Run {
     let left = run.left + f64::from(index) * run.step;
-    Run { left, count: 1, joint_before: index > 0 || run.joint_before, ..*run }
+    Run { left, count: 1, joint_before: index > 0 || run.joint_before, hangs: run.hangs.without(index), ..*run }
 }
 
 /// A piece that is put in.
@@ -216,7 +230,8 @@ impl Desk<'_, '_> {
     fn fill_from(&self, group: &Group, from: f64, units: &[u32], pieces: &mut Vec<Piece>) -> bool {
         let Some((&unit, rest)) = units.split_first() else { return false };
         if rest.is_empty() {
-            return self.piece(group, [from, group.place[1]], unit, pieces.is_empty()).is_some_and(|piece| {
+            let turn = [pieces.len(), pieces.len() + 1];
+            return self.piece(group, [from, group.place[1]], unit, turn).is_some_and(|piece| {
                 pieces.push(piece);
                 true
             });
@@ -242,7 +257,9 @@ impl Desk<'_, '_> {
         if !self.strip().joins([place[1], next]) {
             return false;
         }
-        let Some(piece) = self.piece(group, place, units[0], pieces.is_empty()) else { return false };
+        let Some(piece) = self.piece(group, place, units[0], [pieces.len(), pieces.len() + units.len()]) else {
+            return false;
+        };
         pieces.push(piece);
         let filled = self.fill_from(group, next, &units[1..], pieces);
         if !filled {
@@ -261,19 +278,20 @@ impl Desk<'_, '_> {
     }
 
     /// A sound piece between two joints, or a joint and the end of the group.
-    fn piece(&self, group: &Group, [from, to]: [f64; 2], unit: u32, is_first: bool) -> Option<Piece> {
+    fn piece(&self, group: &Group, [from, to]: [f64; 2], unit: u32, [index, of]: [usize; 2]) -> Option<Piece> {
         let width = self.width(unit);
         let [start, end] = [from.max(group.extent[0]), to.min(group.extent[1])];
         let place = if to - from <= width {
             [from, to]
-        } else if end <= from + width && !(is_first && group.hand == Side::Left) {
+        } else if end <= from + width && !(index == 0 && group.hand == Side::Left) {
             [from, from + width]
         } else if start >= to - width {
             [to - width, to]
         } else {
             [start, start + width]
         };
-        let strip = self.strip();
+        let line = self.setting.line(self.course, group.hanging(index, of).hangs(0));
+        let strip = line.as_ref();
         if end > place[1] + NIL {
             return None;
         }

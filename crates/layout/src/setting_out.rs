@@ -19,6 +19,8 @@ pub struct SettingOut {
     pub hips: Option<Hips>,
     /// Which of the sheet's bonds is laid; `None`, or one that the sheet does not allow: its first.
     pub bond: Option<Bond>,
+    /// Every other unit hangs by the sheet's step, if it gives one; else butts lie straight.
+    pub staggered: bool,
 }
 
 /// Planes whose courses should meet at hips and valleys.
@@ -66,12 +68,12 @@ pub enum Hips {
 impl Default for SettingOut {
     fn default() -> Self {
         let (tape_step, sight_limit) = (Length::inches(0.0625), Length::inches(0.125));
-        Self { tape_step, sight_limit, match_hips: MatchHips::None, valleys: None, hips: None, bond: None }
+        Self { tape_step, sight_limit, match_hips: MatchHips::None, valleys: None, hips: None, bond: None, staggered: false }
     }
 }
 
 /// The sheet with what is chosen for this roof in it: a closed valley has no clear width, a mitred hip no caps, one
-/// bond is allowed. Open
+/// bond is allowed, and units hang only where that is asked for. Open
 /// valleys of a sheet that closes them are 4 in clear at the top: Copper Flashings, a manual, Copper and Brass Research
 /// Association (1920s), specification, paragraph 33.
 #[must_use]
@@ -87,6 +89,9 @@ pub fn as_set_out<'a>(covering: &'a Covering, setting_out: &SettingOut) -> Cow<'
         Some(Hips::Mitred) if cover > Length::ZERO => sheet.to_mut().cap.hip_cover = Length::ZERO,
         Some(Hips::Capped) if cover <= Length::ZERO => sheet.to_mut().cap.hip_cover = covering.cap.cover,
         _ => {}
+    }
+    if covering.bonds.step.is_some() && !setting_out.staggered {
+        sheet.to_mut().bonds.step = None;
     }
     let bond = covering.bond(setting_out.bond);
     if bond != covering.bond(None) {

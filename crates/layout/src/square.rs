@@ -72,5 +72,5 @@ fn least_headlap(covering: &Covering, lines: &CourseLines, share: f64) -> f64 {
     let over = covering.lap.courses() as usize;
     let all: Vec<f64> = lines.butts.iter().copied().chain([lines.top]).collect();
     let most = all.windows(over + 1).map(|lines| lines[over] - lines[0]).fold(0.0, f64::max);
-    covering.unit.length.to_inches() - most * share
+    (covering.unit.length - covering.bonds.step.unwrap_or_default()).to_inches() - most * share
 }

@@ -38,6 +38,11 @@ impl Strip {
         strip
     }
 
+    /// The part of it that one unit reaches, from its own butt to its head.
+    pub(crate) fn of_unit(&self, butt: f64, length: f64) -> Self {
+        Self { butt, head: butt + length, sides: self.sides.clone(), touched: Vec::new() }
+    }
+
     /// v just above the butts: what lies on the line itself is not within.
     fn foot(&self) -> f64 {
         self.butt + NIL
@@ -140,21 +145,20 @@ pub(crate) fn clipped([from, to]: [Place; 2], axis: usize, [low, high]: [f64; 2]
     (!apart && low <= high).then(|| [end(from), end(to)])
 }
 
-/// The strips of all courses of a plane from the lowest up: from its butts, each `length` high.
-pub(crate) fn strips(outline: &[Vec<Place>], butts: &[f64], length: f64) -> Vec<Strip> {
+/// The strips of all courses of a plane from the lowest up, each from its butts to its heads.
+pub(crate) fn strips(outline: &[Vec<Place>], bands: &[[f64; 2]]) -> Vec<Strip> {
     let mut waiting: Vec<[Place; 2]> = outline.iter().flat_map(|ring| sides(ring)).collect();
     let low = |[from, to]: &[Place; 2]| from[1].min(to[1]);
     waiting.sort_by(|a, b| low(b).total_cmp(&low(a)));
     let mut passing: Vec<[Place; 2]> = Vec::new();
-    let strip = |&butt: &f64| {
-        let head = butt + length;
+    let strip = |&[butt, head]: &[f64; 2]| {
         while let Some(side) = waiting.pop_if(|side| low(side) < head) {
             passing.push(side);
         }
         passing.retain(|[from, to]| from[1].max(to[1]) > butt + NIL);
         Strip::new(butt, head, passing.clone())
     };
-    butts.iter().map(strip).collect()
+    bands.iter().map(strip).collect()
 }
 
 #[cfg(test)]
@@ -162,7 +166,7 @@ mod tests {
     use super::*;
 
     fn strip(outline: &[Vec<Place>]) -> Strip {
-        strips(outline, &[0.0], 10.0).remove(0)
+        strips(outline, &[[0.0, 10.0]]).remove(0)
     }
 
     #[test]

@@ -3,9 +3,9 @@
 
 mod common;
 
-use common::{gable, inches, plane, random_shingle, random_slate};
+use common::{gable, inches, moulded, plane, random_shingle, random_slate};
 use covering::{Bond, Bonds, Covering};
-use layout::{Course, Fault, LaidPlane, SettingOut};
+use layout::{Course, Fault, Hanging, LaidPlane, SettingOut};
 use roof::{EdgeKind, Plane};
 
 fn lay(plane: &Plane, sheet: &Covering) -> LaidPlane {
@@ -97,4 +97,30 @@ fn where_no_whole_unit_fits_one_is_cut() {
     let laid = lay(&gable(400.0, 150.0), &sheet);
     let eight = |fault: &Fault| matches!(fault, Fault::MixNotKept { width, .. } if *width == inches(8.0));
     assert!(laid.findings.iter().any(|finding| eight(&finding.fault)));
+}
+
+/// Common practice, no published source: where the greatest exposure is 7-1/2 in, courses of staggered butts have their lines
+/// at most 6-1/2 in apart and every other unit 1 in lower; starters and first course lie straight. An 18-in unit then laps
+/// 18 - 2 x 6-1/2 - 1 = 4 in.
+#[test]
+fn staggered_butts_of_the_trade() {
+    let mut sheet = moulded();
+    sheet.bands[0].greatest_exposure = inches(7.5);
+    sheet.bands[0].headlap = inches(3.0);
+    sheet.bonds.step = Some(inches(1.0));
+    // From 1-1/4 in past the eave to 5-1/2 in below the ridge: ten times 6-1/2 in.
+    let plane = gable(245.0, 65.0 - 1.25 + 5.5);
+    let laid = layout::lay(0, &plane, &sheet, &SettingOut { staggered: true, ..SettingOut::default() });
+    assert_eq!(laid.courses.len(), 10);
+    for (index, course) in laid.courses.iter().enumerate() {
+        assert!((course.exposure - 6.5).abs() < 1e-9, "{}", course.exposure);
+        let field = course.runs.iter().max_by_key(|run| run.count).unwrap();
+        assert_eq!(field.hangs == Hanging::None, index == 0);
+        // The first course is straight: what laps over it laps an inch more.
+        let lap = if index <= 2 { 5.0 } else { 4.0 };
+        assert!((laid.headlap(index, &sheet).to_inches() - lap).abs() < 1e-9, "course {index}");
+    }
+    let straight = lay(&plane, &sheet);
+    assert_eq!(straight.courses.len(), 9, "65 / 7-1/2 is 8-2/3");
+    assert!(straight.courses.iter().flat_map(|course| &course.runs).all(|run| run.hangs == Hanging::None));
 }

@@ -9,7 +9,7 @@ mod common;
 
 use common::{inches, moulded, plain_slate, plane};
 use covering::{Covering, CuttingRules, CuttingTool, MadeSides};
-use layout::{Course, Cut, Cutting, LaidPlane, Made, Run, SettingOut, UnitKind, cut_units};
+use layout::{Course, Cut, Cutting, Hanging, LaidPlane, Made, Run, SettingOut, UnitKind, cut_units};
 use proptest::prelude::*;
 use roof::{EdgeKind, Place};
 
@@ -33,7 +33,16 @@ fn sheet(rules: CuttingRules) -> Covering {
 
 /// One piece of each outline, each by itself in its course.
 fn laid(outlines: &[Vec<Place>]) -> LaidPlane {
-    let run = |cut| Run { left: 0.0, width: WIDTH, step: WIDTH, count: 1, unit: 0, cut: Some(cut), joint_before: false };
+    let run = |cut| Run {
+        left: 0.0,
+        width: WIDTH,
+        step: WIDTH,
+        count: 1,
+        unit: 0,
+        cut: Some(cut),
+        joint_before: false,
+        hangs: Hanging::None,
+    };
     let course = |cut| Course { butt: 0.0, exposure: 7.0, runs: vec![run(cut as u32)] };
     LaidPlane {
         courses: (0..outlines.len()).map(course).collect(),

@@ -9,7 +9,7 @@ use common::{inches, moulded, plain_slate, plane, random_shingle, random_slate, 
 use covering::{Bond, Covering, Lap};
 use i_overlay::core::{fill_rule::FillRule, overlay_rule::OverlayRule};
 use i_overlay::float::scale::FixedScaleFloatOverlay;
-use layout::{Course, Fault, LaidPlane, Run, SettingOut, Starters};
+use layout::{Course, Fault, Hanging, LaidPlane, Run, SettingOut, Starters};
 use proptest::prelude::*;
 use roof::{EdgeKind, Place, Plane};
 
@@ -46,9 +46,19 @@ fn inside(rings: &Rings, [u, v]: Place) -> bool {
     crossings.count() % 2 == 1
 }
 
-/// Places of the pieces of a course, left to right, with their runs.
+/// Places of the pieces of a course, left to right, with their runs, which tell of the one piece whether it hangs.
 fn places(course: &Course) -> Vec<([f64; 2], Run)> {
-    course.runs.iter().flat_map(|run| run.lefts().map(|left| ([left, left + run.width], *run))).collect()
+    let single =
+        |run: &Run, index| Run { hangs: if run.hangs.hangs(index) { Hanging::First } else { Hanging::None }, ..*run };
+    let of_run = |run: &Run| -> Vec<([f64; 2], Run)> {
+        (0..).zip(run.lefts()).map(|(index, left)| ([left, left + run.width], single(run, index))).collect()
+    };
+    course.runs.iter().flat_map(of_run).collect()
+}
+
+/// The sheet, with butts staggered if it gives a step.
+fn lay(plane: &Plane, sheet: &Covering) -> LaidPlane {
+    layout::lay(0, plane, sheet, &SettingOut { staggered: sheet.bonds.step.is_some(), ..SettingOut::default() })
 }
 
 fn starter_zone(starters: &[Starters]) -> Rings {
@@ -66,7 +76,7 @@ struct Sane<'a> {
 
 /// Everything that must hold.
 fn sane(plane: &Plane, sheet: &Covering) {
-    let laid = layout::lay(0, plane, sheet, &SettingOut::default());
+    let laid = lay(plane, sheet);
     let [length, width, gap] = [sheet.unit.length, sheet.unit.width, sheet.gap].map(units::Length::to_inches);
     let weathered = layout::weathered(plane, sheet);
     let sane = Sane { sheet, laid: &laid, length, width, gap, weathered };
@@ -79,6 +89,7 @@ fn sane(plane: &Plane, sheet: &Covering) {
     }
     sane.counts_are_those_of_every_cell_tried();
     sane.joints_miss_joints();
+    sane.every_other_unit_hangs();
     sane.pieces_are_of_the_mix();
     sane.small_pieces_are_named();
     sane.loose_pieces_are_named();
@@ -87,13 +98,47 @@ fn sane(plane: &Plane, sheet: &Covering) {
 }
 
 impl Sane<'_> {
+    /// From the lowest butts of a course to its highest heads.
     fn band(&self, course: &Course) -> [f64; 2] {
-        [course.butt, course.butt + self.length]
+        let hangs = course.runs.iter().any(|run| run.hangs != Hanging::None);
+        [course.butt - if hangs { self.laid.step } else { 0.0 }, course.butt + self.length]
+    }
+
+    /// v of a single piece's butt.
+    fn butt(&self, course: &Course, run: &Run) -> f64 {
+        course.butt - if run.hangs.hangs(0) { self.laid.step } else { 0.0 }
+    }
+
+    /// From its butt to its head.
+    fn of_piece(&self, course: &Course, run: &Run) -> [f64; 2] {
+        let butt = self.butt(course, run);
+        [butt, butt + self.length]
+    }
+
+    /// Of every other unit of a course, and of the first course none, one hangs; exposures leave it what the sheet asks.
+    fn every_other_unit_hangs(&self) {
+        let step = self.sheet.bonds.step.map_or(0.0, units::Length::to_inches);
+        assert!((self.laid.step - step).abs() < 1e-12);
+        let band = self.sheet.bands[0];
+        for (index, course) in self.laid.courses.iter().enumerate() {
+            assert!(course.exposure + step < band.greatest_exposure.to_inches() + 1e-6);
+            let headlap = self.laid.headlap(index, self.sheet).to_inches();
+            assert!(headlap > band.headlap.to_inches() - 1e-6, "headlap {headlap} in course {index}");
+            let hang: Vec<bool> = places(course).iter().map(|(_, run)| run.hangs.hangs(0)).collect();
+            if index == 0 || step <= 0.0 {
+                assert!(!hang.contains(&true));
+                continue;
+            }
+            for run in &course.runs {
+                assert!(run.count == 1 || run.hangs != Hanging::None, "{run:?}");
+            }
+        }
     }
 
     fn pieces_are_what_the_outline_leaves(&self, course: &Course) {
         for (place, run) in places(course) {
-            let left = overlay(&vec![rectangle(place, self.band(course))], &self.laid.laid, OverlayRule::Intersect);
+            let band = self.of_piece(course, &run);
+            let left = overlay(&vec![rectangle(place, band)], &self.laid.laid, OverlayRule::Intersect);
             let Some(cut) = run.cut else {
                 assert!(
                     (area(&left) - self.laid.units[run.unit as usize].width * self.length).abs() < ROUNDING,
@@ -102,11 +147,8 @@ impl Sane<'_> {
                 continue;
             };
             let cut = &self.laid.cuts[cut as usize];
-            let shape: Rings = cut
-                .parts
-                .iter()
-                .map(|part| part.iter().map(|at| [at[0] + place[0], at[1] + course.butt]).collect())
-                .collect();
+            let shape: Rings =
+                cut.parts.iter().map(|part| part.iter().map(|at| [at[0] + place[0], at[1] + band[0]]).collect()).collect();
             assert!((area(&shape) - cut.area).abs() < ROUNDING);
             // Equal shapes agree to 2^-16 in along their outline.
             let xor = area(&overlay(&shape, &left, OverlayRule::Xor));
@@ -121,9 +163,12 @@ impl Sane<'_> {
         for pair in places.windows(2) {
             assert!(pair[1].0[0] - pair[0].0[1] > self.gap - 1e-6);
         }
-        let band = overlay(&vec![band_of(&self.laid.laid, self.band(course))], &self.laid.laid, OverlayRule::Intersect);
-        let reached = |([left, right], _): &([f64; 2], Run)| {
-            rectangle([left - self.gap - 1e-6, right + self.gap + 1e-6], self.band(course))
+        let [low, high] = self.band(course);
+        // What each unit reaches, whether it hangs or not.
+        let band = band_of(&self.laid.laid, [course.butt, high - (course.butt - low)]);
+        let band = overlay(&vec![band], &self.laid.laid, OverlayRule::Intersect);
+        let reached = |([left, right], run): &([f64; 2], Run)| {
+            rectangle([left - self.gap - 1e-6, right + self.gap + 1e-6], self.of_piece(course, run))
         };
         let bare = overlay(&band, &places.iter().map(reached).collect(), OverlayRule::Difference);
         let bare = overlay(&bare, &starter_zone(&self.laid.starters), OverlayRule::Difference);
@@ -143,7 +188,8 @@ impl Sane<'_> {
             // Share of the height that is laid just left of the gap and just right of it.
             let shares = [[left - 0.05, left], [right, right + 0.05]].map(|strip| {
                 let strip = vec![rectangle(strip, self.band(course))];
-                area(&overlay(&strip, &self.laid.laid, OverlayRule::Intersect)) / (0.05 * self.length)
+                let [low, high] = self.band(course);
+                area(&overlay(&strip, &self.laid.laid, OverlayRule::Intersect)) / (0.05 * (high - low))
             });
             let share = shares[0].min(shares[1]);
             if right - left > self.gap + 1e-6 || share < 1e-6 {
@@ -162,6 +208,9 @@ impl Sane<'_> {
             Bond::Third => 3,
             Bond::Random => return,
         };
+        if self.laid.step > 0.0 {
+            return;
+        }
         let shift = |course: usize| (course as u32 % bond) as f64 * step / f64::from(bond);
         let runs =
             self.laid.courses.iter().enumerate().flat_map(|(index, course)| course.runs.iter().map(move |run| (index, run)));
@@ -269,7 +318,8 @@ impl Sane<'_> {
     /// A piece of each course with its nails, on the plane.
     fn nailed<'b>(&'b self, course: &'b Course) -> impl Iterator<Item = (Rings, Vec<Place>)> + 'b {
         places(course).into_iter().map(|([left, _], run)| {
-            let at = |[u, v]: &Place| [u + left, v + course.butt];
+            let butt = self.butt(course, &run);
+            let at = move |[u, v]: &Place| [u + left, v + butt];
             let unit = &self.laid.units[run.unit as usize];
             let whole = vec![rectangle([0.0, unit.width], [0.0, unit.length])];
             let cut = run.cut.map(|cut| &self.laid.cuts[cut as usize]);
@@ -340,20 +390,18 @@ impl Sane<'_> {
     }
 
     fn has_layers(&self, at: Place) {
-        let reaching: Vec<(usize, &Course)> = self
-            .laid
-            .courses
-            .iter()
-            .enumerate()
-            .filter(|(_, course)| at[1] > course.butt && at[1] < course.butt + self.length)
-            .collect();
-        let Some(&(shown, top)) = reaching.last() else { panic!("no course at {at:?}") };
-        assert!(at[1] < top.butt + top.exposure + 1e-6);
-        let over = |course: &Course| places(course).iter().any(|([left, right], _)| at[0] > *left && at[0] < *right);
-        let near = |course: &Course| {
-            places(course).iter().any(|([left, right], _)| at[0] > left - self.gap - 1e-6 && at[0] < right + self.gap + 1e-6)
+        let within = |course: &Course, slack: f64| {
+            places(course).iter().any(|([left, right], run)| {
+                let [butt, head] = self.of_piece(course, run);
+                at[1] > butt && at[1] < head && at[0] > left - slack && at[0] < right + slack
+            })
         };
-        assert!(near(top), "bare at {at:?}");
+        let over = |course: &Course| within(course, 0.0);
+        let near = |course: &Course| within(course, self.gap + 1e-6);
+        let reaching: Vec<(usize, &Course)> =
+            self.laid.courses.iter().enumerate().filter(|(_, course)| near(course)).collect();
+        let Some(&(shown, top)) = reaching.last() else { panic!("bare at {at:?}") };
+        assert!(at[1] < top.butt + top.exposure + 1e-6, "bare at {at:?}");
         let in_gap = reaching.iter().any(|(_, course)| !over(course) && near(course));
         let zone = self.laid.starters.iter().filter(|row| at[0] > row.from && at[0] < row.to);
         let zone: Vec<_> = zone.filter(|row| at[1] > row.butt && at[1] < row.butt + row.height).collect();
@@ -413,7 +461,13 @@ fn sheets() -> impl Strategy<Value = Covering> {
     let two_down =
         Covering { bonds: covering::Bonds { two_down: Some(inches(0.75)), ..two_down.bonds.clone() }, ..two_down };
     let random = prop_oneof![Just(random_slate()), Just(two_down), Just(random_shingle())];
-    prop_oneof![plain, Just(moulded()), Just(shingle()), Just(shake), random]
+    prop_oneof![plain, Just(moulded()), Just(shingle()), Just(shake), random, (0.25..2.0f64).prop_map(staggered)]
+}
+
+/// The moulded unit, every other one hanging by so much.
+fn staggered(step: f64) -> Covering {
+    let sheet = moulded();
+    Covering { bonds: covering::Bonds { step: Some(inches(step)), ..sheet.bonds.clone() }, ..sheet }
 }
 
 fn side() -> impl Strategy<Value = EdgeKind> {
@@ -500,7 +554,7 @@ fn opened() -> impl Strategy<Value = (Plane, Rings)> {
 
 /// No piece of a layout reaches into an opening, nor nearer to its rectangle than the sheet allows.
 fn keeps_clear(plane: &Plane, sheet: &Covering, opening: &Rings) {
-    let laid = layout::lay(0, plane, sheet, &SettingOut::default());
+    let laid = lay(plane, sheet);
     let off = sheet.edges.off_walls.to_inches() - 1e-6;
     let reach = |axis: usize| {
         let values = opening[0].iter().map(|at| at[axis]);
@@ -520,8 +574,9 @@ fn keeps_clear(plane: &Plane, sheet: &Covering, opening: &Rings) {
                 [0.0, sheet.unit.length.to_inches()],
             ]];
             let parts = run.cut.map_or(&whole, |cut| &laid.cuts[cut as usize].parts);
+            let butt = course.butt - if run.hangs.hangs(0) { laid.step } else { 0.0 };
             let shape: Rings =
-                parts.iter().map(|part| part.iter().map(|at| [at[0] + place[0], at[1] + course.butt]).collect()).collect();
+                parts.iter().map(|part| part.iter().map(|at| [at[0] + place[0], at[1] + butt]).collect()).collect();
             for zone in [opening, &rectangle] {
                 let overlap = area(&overlay(&shape, zone, OverlayRule::Intersect));
                 assert!(overlap < 100.0 / 65_536.0, "{overlap} of {shape:?} lies in {zone:?}");

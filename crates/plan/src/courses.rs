@@ -1,6 +1,6 @@
 //! What came of setting out the courses, in the plan's words, and what a person must decide.
 
-use covering::Covering;
+use covering::{Bond, Covering};
 use layout::{Fault, LaidPlane as Laid, Layout as Laying, Remedy, Why};
 use roof::Roof as Shape;
 use units::Length;
@@ -214,6 +214,20 @@ pub(crate) fn bond_not_allowed(job: &Job, covering: &Covering) -> Option<Problem
     let says = format!("{} does not allow {} bond; {} bond is laid", covering.name, asked.name(), laid.name());
     let remedy = format!("choose among {allowed}, or another sheet");
     Some(caution("bond-not-allowed", says, remedy, place_in_file(job, "setting_out.bond", "", "")))
+}
+
+/// Staggered butts of a sheet without a step, or of random widths, which are laid straight.
+pub(crate) fn not_staggered(job: &Job, covering: &Covering) -> Option<Problem> {
+    let is_random = covering.bond(job.setting_out.bond) == Bond::Random;
+    let why = match covering.bonds.step {
+        _ if !job.setting_out.staggered => return None,
+        None => format!("{} gives no step for staggered butts", covering.name),
+        Some(_) if is_random => "random widths are laid to the line only".into(),
+        Some(_) => return None,
+    };
+    let place = place_in_file(job, "setting_out.butts", "", "");
+    let says = format!("{why}; they are laid straight");
+    Some(caution("not-staggered", says, "choose straight butts, or another bond or sheet".into(), place))
 }
 
 /// Ids to match that are no planes of this roof.

@@ -35,6 +35,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let coverings: Vec<Option<&Covering>> = roof.planes.iter().map(covering_of).collect();
     let laying = layout::lay_roof(&roof, covering_of, &job.setting_out);
     problems.extend(catalog.get(&job.covering.sheet).and_then(|covering| courses::bond_not_allowed(job, covering)));
+    problems.extend(catalog.get(&job.covering.sheet).and_then(|covering| courses::not_staggered(job, covering)));
     problems.extend(courses::problems(job, &roof, &laying));
     let details = placing::details(job, &roof, &laying, &by_sheet);
     let cutting = layout::cut_roof(&roof, &laying, covering_of);
@@ -302,6 +303,9 @@ fn laid_plane(roof: &Shape, laid: &Laid, covering: Option<&Covering>) -> LaidPla
         id: id_of(roof, laid.plane),
         first_butt_in: laid.first_butt,
         top_in: laid.top,
+        step_in: laid.step,
+        cant_in: cant(laid, covering),
+        starter_layers: covering.map_or(1, |covering| covering.starter.layers),
         courses: laid.courses.iter().enumerate().map(|(index, row)| course(index, row, laid, covering)).collect(),
         cuts: laid.cuts.iter().map(cut).collect(),
         units: (0..laid.units.len()).map(|kind| unit(laid, kind)).collect(),
@@ -324,6 +328,12 @@ fn laid_plane(roof: &Shape, laid: &Laid, covering: Option<&Covering>) -> LaidPla
         out_of_square: laid.out_of_square.map(courses::out_of_square),
         off_the_marks: courses::off_the_marks(laid),
     }
+}
+
+/// Of the strip under the starters.
+fn cant(laid: &Laid, covering: Option<&Covering>) -> Option<f64> {
+    let first = laid.courses.first()?;
+    Some(covering?.cant(Length::inches(first.exposure))?.to_inches())
 }
 
 fn unit(laid: &Laid, kind: usize) -> Unit {
@@ -367,6 +377,11 @@ fn course(index: usize, row: &LaidCourse, laid: &Laid, covering: Option<&Coverin
                 count: run.count,
                 cut: run.cut,
                 unit: run.unit,
+                hangs: match run.hangs {
+                    layout::Hanging::None => None,
+                    layout::Hanging::First => Some(0),
+                    layout::Hanging::Second => Some(1),
+                },
             })
             .collect(),
     }

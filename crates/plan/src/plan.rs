@@ -291,6 +291,13 @@ pub struct LaidPlane {
     pub first_butt_in: f64,
     /// v of the top line.
     pub top_in: f64,
+    /// How far units that hang do so below their course line; 0 where butts lie straight.
+    pub step_in: f64,
+    /// Of the strip under the starters, so that the first course lies like the rest; absent for tapered units.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cant_in: Option<f64>,
+    /// Starters that lie over each other along every low edge.
+    pub starter_layers: u32,
     /// From eave to ridge.
     pub courses: Vec<Course>,
     /// Shapes of cut pieces; a run's `cut` is an index here.
@@ -349,6 +356,9 @@ pub struct Run {
     /// Index in [`LaidPlane::units`]; left out for the first.
     #[serde(skip_serializing_if = "is_first_unit")]
     pub unit: u32,
+    /// The first unit that hangs by `step_in`, 0 or 1, and every other one after it; absent where none does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hangs: Option<u32>,
 }
 
 #[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands a reference")]

@@ -6,7 +6,7 @@ use units::Mass;
 
 use crate::laying::Laying;
 use crate::order::{packs, sum};
-use crate::starters::along;
+use crate::starters;
 use crate::{CountedPlace, OrderLine};
 
 /// Nails of field pieces: those of a cut one as the layout places them, and as many as in a whole one where it cannot.
@@ -23,7 +23,7 @@ pub(crate) fn lines(roof: &Roof, laying: &Laying<'_>, caps: &OrderLine, details:
     let covering = laying.covering;
     let on_plane = laying.planes.iter().map(|(_, laid)| {
         let field = of_pieces(laid, covering.nails.each);
-        let starters = along(laid) * u64::from(covering.starter.nails);
+        let starters = starters::pieces(laying, laid) * u64::from(covering.starter.nails);
         CountedPlace::on_plane(roof, laid.plane, (field + starters) as f64)
     });
     let is_vented = |place: &CountedPlace| {

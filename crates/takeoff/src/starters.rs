@@ -10,7 +10,7 @@ pub(crate) fn line(roof: &Roof, laying: &Laying<'_>) -> OrderLine {
     let places: Vec<CountedPlace> = laying
         .planes
         .iter()
-        .map(|(_, laid)| CountedPlace::on_plane(roof, laid.plane, along(laid) as f64))
+        .map(|(_, laid)| CountedPlace::on_plane(roof, laid.plane, pieces(laying, laid) as f64))
         .filter(|place| place.quantity > 0.0)
         .collect();
     let item = format!("{}, starter", laying.covering.name);
@@ -21,7 +21,8 @@ pub(crate) fn line(roof: &Roof, laying: &Laying<'_>) -> OrderLine {
     }
 }
 
-/// Starters of one plane.
-pub(crate) fn along(laid: &LaidPlane) -> u64 {
-    laid.starters.iter().map(|row| u64::from(row.count)).sum()
+/// Starters of one plane, in all layers that the sheet asks for.
+pub(crate) fn pieces(laying: &Laying<'_>, laid: &LaidPlane) -> u64 {
+    let along: u64 = laid.starters.iter().map(|row| u64::from(row.count)).sum();
+    along * u64::from(laying.covering.starter.layers)
 }

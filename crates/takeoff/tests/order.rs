@@ -8,7 +8,7 @@ mod common;
 use common::{gable, inches, plain_slate};
 use covering::Covering;
 use details::{Details, DryIn, FastenerGrid, Kind, Lies, Patch, Piece, RidgeRun, Roll, Rolls, Strip, Vents};
-use layout::{Course, Cut, LaidPlane, Layout, Run, Starters, UnitKind};
+use layout::{Course, Cut, Hanging, LaidPlane, Layout, Run, Starters, UnitKind};
 use proptest::prelude::*;
 use roof::{EdgeKind, Line, Plane, Roof};
 use takeoff::{Order, OrderChoices, OrderLine, caps_along};
@@ -25,7 +25,16 @@ fn two_planes() -> Roof {
 
 /// One course: `whole` whole units and `cut` halves of a 20 × 12-in unit, over `starters` starters.
 fn laid(plane: usize, whole: u32, cut: u32, starters: u32) -> LaidPlane {
-    let run = |count, cut| Run { left: 0.0, width: 12.0, step: 12.0, count, unit: 0, cut, joint_before: false };
+    let run = |count, cut| Run {
+        left: 0.0,
+        width: 12.0,
+        step: 12.0,
+        count,
+        unit: 0,
+        cut,
+        joint_before: false,
+        hangs: Hanging::None,
+    };
     let half = vec![[0.0, 0.0], [6.0, 0.0], [6.0, 20.0], [0.0, 20.0]];
     LaidPlane {
         plane,
@@ -268,6 +277,7 @@ fn mixed(counts: [u32; 2]) -> (Layout, Covering) {
         unit,
         cut: None,
         joint_before: false,
+        hangs: Hanging::None,
     };
     let runs = vec![run(0, counts[0]), run(1, counts[1])];
     let plane = LaidPlane {

@@ -159,8 +159,11 @@ pub(crate) fn over_courses<'a>(laid: &Laid<'a>) -> impl Iterator<Item = (f64, Pl
     let laid = *laid;
     let (down, courses) = (laid.covering.lap.courses() as usize, &laid.units.courses);
     let length = laid.covering.unit.length.to_inches();
-    (down..courses.len())
-        .map(move |course| (length - (courses[course].butt - courses[course - down].butt), laid.place(course)))
+    (down..courses.len()).map(move |course| {
+        let below = course - down;
+        let apart = courses[course].butt - courses[below].butt + laid.units.hangs(below);
+        (length - apart, laid.place(course))
+    })
 }
 
 /// What each course shows, from its butts to the next ones, the last up to the top line.
@@ -168,5 +171,6 @@ pub(crate) fn shown<'a>(laid: &Laid<'a>) -> impl Iterator<Item = (f64, Place)> +
     let laid = *laid;
     let butts = laid.units.courses.iter().map(|course| course.butt);
     let ends = butts.clone().skip(1).chain([laid.units.top]);
-    butts.zip(ends).enumerate().map(move |(course, (butt, end))| (end - butt, laid.place(course)))
+    let shows = butts.zip(ends).enumerate();
+    shows.map(move |(course, (butt, end))| (end - butt + laid.units.hangs(course), laid.place(course)))
 }

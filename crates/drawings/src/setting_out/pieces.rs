@@ -39,16 +39,20 @@ fn rings(sheet: &Sheet, course: &Course, run: &Run) -> Vec<Vec<Point>> {
     let length = sheet.plan.covering.length_in;
     let whole = vec![vec![[0.0, 0.0], [run.width_in, 0.0], [run.width_in, length], [0.0, length]]];
     let parts = cut_of(sheet, run).map_or(&whole, |cut| &cut.parts_in);
-    lefts(run).flat_map(|left| parts.iter().map(move |part| moved(part, left, course.butt_in))).collect()
+    corners(sheet, course, run).flat_map(|[left, butt]| parts.iter().map(move |part| moved(part, left, butt))).collect()
 }
 
 fn cut_of<'a>(sheet: &'a Sheet, run: &Run) -> Option<&'a Cut> {
     run.cut.and_then(|cut| sheet.laid.cuts.get(cut as usize))
 }
 
-fn lefts(run: &Run) -> impl Iterator<Item = f64> + use<> {
-    let [left, step] = [run.left_in, run.step_in];
-    (0..run.count).map(move |index| left + f64::from(index) * step)
+/// Lower left corners of the units.
+fn corners(sheet: &Sheet, course: &Course, run: &Run) -> impl Iterator<Item = Point> + use<> {
+    let ([left, step], [butt, down]) = ([run.left_in, run.step_in], [course.butt_in, sheet.laid.step_in]);
+    let hangs = run.hangs;
+    let is_low = move |index: u32| hangs.is_some_and(|first| index % 2 == first);
+    let low = move |index| if is_low(index) { down } else { 0.0 };
+    (0..run.count).map(move |index| [left + f64::from(index) * step, butt - low(index)])
 }
 
 fn moved(part: &[Point], right: f64, up: f64) -> Vec<Point> {
@@ -58,17 +62,19 @@ fn moved(part: &[Point], right: f64, up: f64) -> Vec<Point> {
 /// The numbers of cuts whose visible part has room for them.
 fn numbers(sheet: &Sheet, view: &View, course: &Course) -> Vec<Item> {
     let numbered = course.runs.iter().filter_map(|run| Some((run, run.cut? + 1, cut_of(sheet, run)?)));
-    numbered.flat_map(|(run, number, cut)| run_numbers(view, course, run, &number.to_string(), cut)).collect()
+    numbered.flat_map(|(run, number, cut)| run_numbers(sheet, view, course, run, number, cut)).collect()
 }
 
-fn run_numbers(view: &View, course: &Course, run: &Run, number: &str, cut: &Cut) -> Vec<Item> {
+fn run_numbers(sheet: &Sheet, view: &View, course: &Course, run: &Run, number: u32, cut: &Cut) -> Vec<Item> {
+    let number = &number.to_string();
     let height = course.exposure_in / 2.0;
     let room = [width(number, SMALL) + 0.8, SMALL + 0.8];
     let parts = cut.parts_in.iter().filter_map(|part| crossing(part, height));
     let fits =
         |[from, to]: &[f64; 2]| view.scale.paper(to - from) >= room[0] && view.scale.paper(course.exposure_in) >= room[1];
     let middles: Vec<f64> = parts.filter(fits).map(|[from, to]| (from + to) / 2.0).collect();
-    let places = lefts(run).flat_map(|left| middles.iter().map(move |middle| [left + middle, course.butt_in + height]));
+    let corners = corners(sheet, course, run);
+    let places = corners.flat_map(|[left, butt]| middles.iter().map(move |middle| [left + middle, butt + height]));
     places.flat_map(|place| number_at(view.point(place), number, room)).collect()
 }
 

@@ -10,6 +10,8 @@ pub(crate) fn notes(sheet: &Sheet) -> Vec<String> {
     let laid = sheet.laid;
     let mut notes: Vec<String> = laid.off_the_marks.iter().map(off_the_marks).collect();
     notes.extend(laid.out_of_square.iter().map(out_of_square));
+    notes.extend(hanging(sheet));
+    notes.extend(under_starters(sheet));
     notes.extend(stations(sheet));
     notes.extend(guides(sheet));
     notes
@@ -32,6 +34,26 @@ fn out_of_square(is: &OutOfSquare) -> String {
          left, {right_lap} at the right; lines run {} apart in 10 ft.",
         in_inches(is.in_10_ft)
     )
+}
+
+/// Staggered butts.
+fn hanging(sheet: &Sheet) -> Option<String> {
+    let step = sheet.laid.step_in;
+    let told = || {
+        format!(
+            "Staggered: every other unit hangs {} below the line, as drawn; starters and first course lie straight.",
+            in_inches(step)
+        )
+    };
+    (step > 0.0).then(told)
+}
+
+/// What lies under the first course beyond one layer of starters.
+fn under_starters(sheet: &Sheet) -> Option<String> {
+    let cant = sheet.laid.cant_in.map(|cant| format!("cant strip {} thick", in_inches(cant)));
+    let layers = (sheet.laid.starter_layers > 1).then(|| format!("{} layers of starters", sheet.laid.starter_layers));
+    let told: Vec<String> = cant.into_iter().chain(layers).collect();
+    (!sheet.laid.starters.is_empty() && !told.is_empty()).then(|| format!("Under the first course: {}.", told.join(", ")))
 }
 
 fn stations(sheet: &Sheet) -> Option<String> {

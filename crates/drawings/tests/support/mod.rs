@@ -131,7 +131,7 @@ fn course(laid: &[Place], index: usize, exposure: f64, cuts: &mut Vec<Cut>) -> C
         let cut = (area(&part) < WIDTH * LENGTH - 1e-6).then(|| cut_index(part, cuts));
         match runs.last_mut() {
             Some(run) if run.cut == cut => run.count += 1,
-            _ => runs.push(Run { left_in: left, width_in: WIDTH, step_in: step, count: 1, cut, unit: 0 }),
+            _ => runs.push(Run { left_in: left, width_in: WIDTH, step_in: step, count: 1, cut, unit: 0, hangs: None }),
         }
     }
     let joints_in = joints(&runs, step);

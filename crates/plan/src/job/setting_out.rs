@@ -26,6 +26,8 @@ pub struct SettingOutTable {
     pub hips: Option<HipsWord>,
     /// Which of the bonds that the sheet allows is laid. Absent: the sheet's first.
     pub bond: Option<Bond>,
+    /// How butts lie. Absent: straight.
+    pub butts: Option<ButtsWord>,
 }
 
 /// `true`, `false`, or the ids of planes.
@@ -84,6 +86,16 @@ pub enum ValleysWord {
     Closed,
 }
 
+/// How butts lie.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum ButtsWord {
+    /// All on the course line.
+    Straight,
+    /// Every other one lower by the sheet's step, save in the first course.
+    Staggered,
+}
+
 /// How hips are finished.
 #[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
@@ -113,5 +125,6 @@ pub(super) fn setting_out(desk: &mut Desk, table: &SettingOutTable) -> SettingOu
             HipsWord::Mitred => Hips::Mitred,
         }),
         bond: table.bond,
+        staggered: table.butts == Some(ButtsWord::Staggered),
     }
 }
