@@ -176,7 +176,8 @@ impl<'a> Setting<'a> {
         let strip = &self.strips[course];
         let row = Row { bond: self.bond.at(self.bond.origin, course as u32), runs: Vec::new(), next: i64::MIN };
         let lines = [self.line(course, false), self.line(course, true)];
-        let mut laying = Laying { setting: self, course, strip, lines, hanging: self.hanging(course), row };
+        let shared = self.shared_strip(course);
+        let mut laying = Laying { setting: self, course, shared, lines, hanging: self.hanging(course), row };
         let mut next = i64::MIN;
         for touched in &strip.touched {
             let bond = laying.row.bond;
@@ -205,6 +206,15 @@ impl<'a> Setting<'a> {
         }
         let down = if hangs { self.step } else { 0.0 };
         Cow::Owned(strip.of_unit(self.lines.butts[course] - down, self.units[0].length))
+    }
+
+    /// The strip that neighbours reach together, whether one hangs or not.
+    pub(crate) fn shared_strip(&self, course: usize) -> Cow<'_, Strip> {
+        let strip = &self.strips[course];
+        if !self.hanging(course) {
+            return Cow::Borrowed(strip);
+        }
+        Cow::Owned(strip.of_unit(self.lines.butts[course], self.units[0].length - self.step))
     }
 
     /// A unit that would only reach up behind the first course over a higher low edge is not laid: nothing of it is
@@ -239,7 +249,8 @@ fn behind_starters(parts: &[Vec<Place>], [u, v]: Place, &(edge, height): &(LowEd
 struct Laying<'a, 'b> {
     setting: &'a Setting<'b>,
     course: usize,
-    strip: &'a Strip,
+    /// That neighbours reach together.
+    shared: Cow<'a, Strip>,
     /// Of the units that do not hang, and of those that do.
     lines: [Cow<'a, Strip>; 2],
     hanging: bool,
@@ -286,7 +297,7 @@ impl Laying<'_, '_> {
         let shows = self.setting.lines.butts[self.course] + self.setting.shows(self.course) - line.butt;
         let kept = self.setting.unless_starter(kept, [self.row.bond.left(cells.start), line.butt], shows);
         let hangings = self.hangings(cells.start);
-        self.row.place([self.strip, line], cells, kept, hangings, cuts);
+        self.row.place([&self.shared, line], cells, kept, hangings, cuts);
     }
 }
 
@@ -310,15 +321,15 @@ impl Row {
         }
     }
 
-    /// Units in cells of a course's strip, each in the strip of its own line.
-    fn place(&mut self, [strip, line]: [&Strip; 2], cells: Range<i64>, left: Left, hangs: Hanging, cuts: &mut Cuts<'_>) {
+    /// Units in cells, in the strip of their own line; joints are where neighbours lie side by side in the shared one.
+    fn place(&mut self, [shared, line]: [&Strip; 2], cells: Range<i64>, left: Left, hangs: Hanging, cuts: &mut Cuts<'_>) {
         let cut = match left {
             Left::Nothing => return,
             Left::All => None,
             Left::Part(cut) => Some(cuts.number(cut, &self.blank(line, cells.start))),
         };
         let joint_before = self.next == cells.start
-            && strip.joins([self.bond.left(cells.start) - self.bond.gap, self.bond.left(cells.start)]);
+            && shared.joins([self.bond.left(cells.start) - self.bond.gap, self.bond.left(cells.start)]);
         let count = (cells.end - cells.start) as u32;
         self.next = cells.end;
         let follows = |run: &&mut Run| run.cut == cut && run.hangs.without(run.count) == hangs;

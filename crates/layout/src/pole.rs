@@ -44,6 +44,8 @@ pub struct Mark {
     pub course: usize,
     /// Of the butts.
     pub butt: f64,
+    /// Of the butts that hang below the line; none where all lie on it.
+    pub hang: Option<f64>,
     /// Of the heads; none above the top line, where units are trimmed.
     pub head: Option<f64>,
 }
@@ -171,7 +173,13 @@ impl Making<'_> {
         let running = self.running(stretch, butt);
         let head = running + self.covering.unit.length.to_inches();
         let is_below = head <= self.running(stretch, self.laid.top) + NIL;
-        Mark { course, butt: self.on_tape(running), head: is_below.then(|| self.on_tape(head)) }
+        let hangs = self.laid.hangs(course);
+        Mark {
+            course,
+            butt: self.on_tape(running),
+            hang: (hangs > NIL).then(|| self.on_tape(running - hangs)),
+            head: is_below.then(|| self.on_tape(head)),
+        }
     }
 
     /// From the end of a course nearest to the pole to its first joint, on the tape.

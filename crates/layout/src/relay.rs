@@ -435,7 +435,9 @@ impl<'a> Work<'a> {
             let mark = |(course, butts): (usize, [f64; 2])| {
                 let [butt, top] = [at(butts, pole.u), at(spread.top, pole.u)];
                 let head = Some(butt + length).filter(|head| *head <= top + NIL);
-                Mark { course, butt: self.on_tape(butt), head: head.map(|head| self.on_tape(head)) }
+                let hang = Some(butt - self.laid.step).filter(|_| self.laid.step > NIL);
+                let [hang, head] = [hang, head].map(|mark| mark.map(|mark| self.on_tape(mark)));
+                Mark { course, butt: self.on_tape(butt), hang, head }
             };
             Pole { marks: passed.map(mark).collect(), ..pole.clone() }
         };

@@ -92,7 +92,8 @@ fn neighbour<'a>(
         let on_tape = |inches: f64| libm::round(inches / step) * step;
         let running = v - theirs.first_butt;
         let head = (v + length <= theirs.top + ROUNDING).then(|| on_tape(running + length));
-        Mark { course: course + nth, butt: on_tape(running), head }
+        let hang = (theirs.step > 0.0).then(|| on_tape(running - theirs.step));
+        Mark { course: course + nth, butt: on_tape(running), hang, head }
     };
     Some(Neighbour {
         plane: other,

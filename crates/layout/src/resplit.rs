@@ -13,7 +13,6 @@ use crate::lay::Setting;
 use crate::legal::{nearest_joint, too_near};
 use crate::outline::overlaid;
 use crate::piece::{Left, left_of};
-use crate::strip::Strip;
 use crate::{Course, Cut, Hanging, Run};
 
 /// Steps in which joints are moved further than the least that makes pieces wide enough, in: on the tape's marks.
@@ -254,7 +253,7 @@ impl Desk<'_, '_> {
 
     fn split_at(&self, group: &Group, place: [f64; 2], units: &[u32], pieces: &mut Vec<Piece>) -> bool {
         let next = place[1] + self.gap();
-        if !self.strip().joins([place[1], next]) {
+        if !self.setting.shared_strip(self.course).joins([place[1], next]) {
             return false;
         }
         let Some(piece) = self.piece(group, place, units[0], [pieces.len(), pieces.len() + units.len()]) else {
@@ -305,10 +304,6 @@ impl Desk<'_, '_> {
                 is_sound(self.setting, &finished).then_some(Piece { place, unit, cut: Some((finished, blank)) })
             }
         }
-    }
-
-    fn strip(&self) -> &Strip {
-        &self.setting.strips[self.course]
     }
 
     fn gap(&self) -> f64 {

@@ -39,7 +39,7 @@ pub(crate) fn pole(pole: &layout::Pole) -> Pole {
 }
 
 pub(crate) fn mark(mark: &layout::Mark) -> Mark {
-    Mark { course: mark.course, butt_in: mark.butt, head_in: mark.head }
+    Mark { course: mark.course, butt_in: mark.butt, hang_in: mark.hang, head_in: mark.head }
 }
 
 pub(crate) fn guide(guide: &layout::Guide) -> Guide {

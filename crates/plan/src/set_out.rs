@@ -42,6 +42,9 @@ pub struct Mark {
     pub course: usize,
     /// Of the butts.
     pub butt_in: f64,
+    /// Of the butts that hang below the line; absent where all lie on it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hang_in: Option<f64>,
     /// Of the heads; absent above the top line, where units are trimmed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub head_in: Option<f64>,
