@@ -302,14 +302,14 @@ impl Covering {
         (self.unit.length - length) / f64::from(self.lap.courses())
     }
 
-    /// How thick the strip under the starters must be, so that the first course lies like the rest: t (e + H) / e of units
-    /// as thick at the head as at the butt, t thick, that show e at headlap H. Geometry: in the field a unit rests on the
-    /// butts one course down and on the deck at its own head, (e + H) beyond. None for tapered units and without exposure.
+    /// How thick the strip under the starters must be, so that the first course lies like the rest: t (L / e - layers) of
+    /// units L long that show e, as thick at the head as at the butt, t, like the starters. Geometry: in the field a unit
+    /// has its head on the deck and lies on the head of the one below, t over the deck and e further down; so its butt
+    /// lies t L / e over the deck, and starters make t of that each. None for tapered units, and where starters suffice.
     #[must_use]
     pub fn cant(&self, exposure: Length) -> Option<Length> {
-        let shows = exposure.to_inches();
-        let lies = (exposure + self.headlap(exposure)).to_inches();
-        (!self.unit.tapered && shows > 0.0 && lies > 0.0).then(|| self.unit.thickness * (lies / shows))
+        let cant = self.unit.thickness * (self.unit.length / exposure - f64::from(self.starter.layers));
+        (!self.unit.tapered && exposure > Length::ZERO && cant > Length::ZERO).then_some(cant)
     }
 
     /// Headlap at an exposure; negative where courses fail to cover.

@@ -140,8 +140,10 @@ proptest! {
     }
 }
 
-/// Geometry: 1/4 x (8-1/2 + 3) / 8-1/2 = 0.338 in under the starters of a 20-in slate, 1/4 in thick, at 8-1/2 in exposure, and
-/// so 3 in headlap.
+/// Geometry, no published source: a 20-in slate, 1/4 in thick, at 8-1/2 in exposure and so 3 in headlap has its head on the
+/// deck and lies 8-1/2 in further down on the head of the slate below, 1/4 in over the deck. At its butt, 20 in down, it
+/// lies 1/4 x 20 / 8-1/2 = 0.588 in over the deck; a starter makes 1/4 in of that, the cant 1/4 x (8-1/2 + 3) / 8-1/2 =
+/// 0.338 in.
 #[test]
 fn the_cant_of_a_slate() {
     let mut slate = Catalog::shipped().get("natural-slate").unwrap().clone();
@@ -149,6 +151,8 @@ fn the_cant_of_a_slate() {
     slate.unit.thickness = units::Length::inches(0.25);
     let cant = slate.cant(units::Length::inches(8.5)).unwrap().to_inches();
     assert!((cant - 0.338).abs() < 5e-4, "{cant}");
+    slate.starter.layers = 2;
+    assert!((slate.cant(units::Length::inches(8.5)).unwrap().to_inches() - (0.338 - 0.25)).abs() < 5e-4);
     slate.unit.tapered = true;
     assert!(slate.cant(units::Length::inches(8.5)).is_none());
 }

@@ -109,6 +109,9 @@ impl Strips<'_> {
             if is_here(mark.butt_in) {
                 items.extend(butt(x(mark.butt_in), x(to), top, &name("butt", mark.butt_in)));
             }
+            if let Some(hang) = mark.hang_in.filter(|&hang| is_here(hang)) {
+                items.extend(self::hang(x(hang), x(from), top, &name("low butt", hang)));
+            }
             if let Some(head) = mark.head_in.filter(|&head| is_here(head)) {
                 items.extend(self::head(x(head), x(to), top, &name("head", head)));
             }
@@ -131,6 +134,18 @@ fn butt(x: f64, end: f64, top: f64, [name, mark]: &[String; 2]) -> Vec<Item> {
         Item::Line { points: vec![[x, top], [x, top + WIDE]], line: LineType::PlaneEdge },
         strong([at, top + 1.5 + LARGE], LARGE, anchor, name),
         small([at, top + 3.0 + LARGE + SMALL], anchor, mark),
+    ]
+}
+
+/// Across the upper half, dashed: here the butts stand that hang below the course's line.
+fn hang(x: f64, start: f64, top: f64, [name, mark]: &[String; 2]) -> Vec<Item> {
+    let words = format!("{name}: {mark}");
+    // Nothing else stands to its left; to its right stands the line it hangs below.
+    let (at, anchor) =
+        if x - 1.5 - width(&words, SMALL) >= start { (x - 1.5, Anchor::End) } else { (x + 1.5, Anchor::Start) };
+    vec![
+        Item::Line { points: vec![[x, top], [x, top + WIDE / 2.0]], line: LineType::Hidden },
+        small([at, top + WIDE / 2.0 - 1.5], anchor, words),
     ]
 }
 

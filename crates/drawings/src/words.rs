@@ -23,7 +23,7 @@ pub trait Words {
 }
 
 /// Every word of the drawings by its name, with its English. Kinds of lines have the names that the plan gives them.
-pub const WORDS: [(&str, &str); 60] = [
+pub const WORDS: [(&str, &str); 61] = [
     ("eave", "eave"),
     ("rake", "rake"),
     ("ridge", "ridge"),
@@ -59,6 +59,7 @@ pub const WORDS: [(&str, &str); 60] = [
     ("N", "N"),
     ("strip", "strip"),
     ("butt", "butt"),
+    ("low butt", "low butt"),
     ("head", "head"),
     ("zero", "zero, first butts"),
     ("top line", "top line"),

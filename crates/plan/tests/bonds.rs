@@ -22,3 +22,46 @@ fn a_bond_that_the_sheet_does_not_allow_is_told() {
     let (job, mistakes) = read_job(&format!("{HIP}\n[setting_out]\nbond = \"quarter\"\n"), Format::Toml);
     assert!(job.is_none() && mistakes.len() == 1, "{mistakes:?}");
 }
+
+/// The hip roof in a sheet with a step, laid as the job says.
+fn staggered(step: &str, setting_out: &str) -> plan::Plan {
+    let text = include_str!("../../../coverings/composite-slate.toml");
+    let sheet = format!("{text}\n[bond]\n{step}\nsource = \"Invented.\"\n");
+    let covering = covering::read_sheet(&sheet, Format::Toml).value.unwrap();
+    let mut catalog = Catalog::default();
+    catalog.sheets.insert("composite-slate".into(), covering);
+    let (job, mistakes) = read_job(&format!("{HIP}\n[setting_out]\n{setting_out}\n"), Format::Toml);
+    assert!(mistakes.is_empty(), "{mistakes:?}");
+    plan(&job.unwrap(), &catalog)
+}
+
+/// Every other unit lower by the sheet's step: more courses as they lie nearer, and each shows, step and all, no more than
+/// the sheet allows.
+#[test]
+fn staggered_butts_are_laid_and_marked() {
+    let [straight, staggered] =
+        ["straight", "staggered"].map(|butts| staggered("step = 1", &format!("butts = \"{butts}\"")));
+    let courses = |plan: &plan::Plan| plan.layout.planes.iter().map(|laid| laid.courses.len()).sum::<usize>();
+    assert!(courses(&staggered) > courses(&straight));
+    assert_eq!(straight.layout.planes[0].step_in.to_bits(), 0.0f64.to_bits());
+    let greatest = |plan: &plan::Plan| {
+        let exposures = plan.layout.planes.iter().flat_map(|laid| &laid.courses).map(|course| course.exposure_in);
+        exposures.fold(0.0, f64::max)
+    };
+    assert!(greatest(&staggered) + 1.0 <= greatest(&straight) + 1.0 / 16.0);
+    for pole in staggered.layout.planes.iter().flat_map(|laid| &laid.poles) {
+        for mark in &pole.marks {
+            // The first course lies straight.
+            assert_eq!(mark.hang_in, (mark.course > 0).then_some(mark.butt_in - 1.0));
+        }
+    }
+    assert!(!staggered.checks.iter().any(|check| check.outcome == "fail" && check.rule.starts_with("exposure")));
+}
+
+#[test]
+fn butts_that_cannot_be_staggered_are_told() {
+    let plan = staggered("allows = [\"half\"]", "butts = \"staggered\"");
+    let told = plan.problems.iter().find(|problem| problem.code == "not-staggered").unwrap();
+    assert!(told.says.ends_with("gives no step for staggered butts; they are laid straight"), "{}", told.says);
+    assert_eq!(told.place.path, "setting_out.butts");
+}

@@ -60,7 +60,7 @@ fn units(laid: &LaidPlane, covering: &Covering) -> Mass {
     let runs = laid.courses.iter().flat_map(|course| &course.runs);
     let pieces: Mass = runs.map(|run| of_run(laid, covering, run)).sum();
     let starters: u32 = laid.starters.iter().map(|row| row.count).sum();
-    pieces + covering.starter.weight * f64::from(starters)
+    pieces + covering.starter.weight * f64::from(starters * covering.starter.layers)
 }
 
 fn of_run(laid: &LaidPlane, covering: &Covering, run: &Run) -> Mass {

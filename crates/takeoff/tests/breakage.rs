@@ -8,7 +8,7 @@ mod common;
 use common::{gable, plain_slate};
 use covering::Covering;
 use details::Details;
-use layout::{Course, LaidPlane, Layout, Run, Starters, UnitKind};
+use layout::{Course, Hanging, LaidPlane, Layout, Run, Starters, UnitKind};
 use proptest::prelude::*;
 use roof::{EdgeKind, Line, Plane, Roof};
 use takeoff::{Breakage, Order, OrderChoices, OrderLine, PlannedDelivery, ToldBy, chance_of_more};
@@ -37,7 +37,16 @@ fn two_planes() -> Roof {
 }
 
 fn laid(plane: usize, whole: u32) -> LaidPlane {
-    let run = Run { left: 0.0, width: 12.0, step: 12.0, count: whole, unit: 0, cut: None, joint_before: false };
+    let run = Run {
+        left: 0.0,
+        width: 12.0,
+        step: 12.0,
+        count: whole,
+        unit: 0,
+        cut: None,
+        joint_before: false,
+        hangs: Hanging::None,
+    };
     LaidPlane {
         plane,
         top: 8.0,

@@ -24,7 +24,16 @@ fn two_planes() -> Roof {
 
 /// Courses of 8 in with so many whole units of 12 in and one half in each.
 fn laid(plane: usize, courses: u32, whole: u32) -> LaidPlane {
-    let run = |left, count, cut| Run { left, width: 12.0, step: 12.0, count, unit: 0, cut, joint_before: false };
+    let run = |left, count, cut| Run {
+        left,
+        width: 12.0,
+        step: 12.0,
+        count,
+        unit: 0,
+        cut,
+        joint_before: false,
+        hangs: layout::Hanging::None,
+    };
     let half = vec![[0.0, 0.0], [6.0, 0.0], [6.0, 20.0], [0.0, 20.0]];
     let row = |index: u32| Course {
         butt: f64::from(index) * 8.0,

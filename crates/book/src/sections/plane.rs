@@ -195,6 +195,9 @@ fn notes(desk: &Desk, laid: &LaidPlane) -> Vec<String> {
         let apart = measures.short(is.in_10_ft);
         desk.with("plane-out-of-square", &[("left", left.into()), ("right", right.into()), ("apart", apart.into())])
     }));
+    let staggered = is_staggered(laid).then(|| measures.short(laid.step_in));
+    notes.extend(staggered.map(|step| desk.with("plane-staggered", &[("step", step.into())])));
+    notes.extend(under_first_course(desk, laid));
     notes.extend(laid.stations.iter().map(|station| {
         let mark = measures.long(station.v_in - laid.first_butt_in);
         let name = if station.met { "plane-station-met" } else { "plane-station-not" };
@@ -211,6 +214,18 @@ fn notes(desk: &Desk, laid: &LaidPlane) -> Vec<String> {
     let guide = laid.guides.first().filter(|guide| guide.off_in > 0.0);
     notes.extend(guide.map(|guide| desk.with("plane-caps", &[("off", measures.short(guide.off_in).into())])));
     notes
+}
+
+/// What lies under the starters, and how many of them over each other.
+fn under_first_course(desk: &Desk, laid: &LaidPlane) -> Vec<String> {
+    if laid.starters.is_empty() {
+        return Vec::new();
+    }
+    let cant = laid.cant_in.map(|cant| desk.tongue.measures.short(cant));
+    let cant = cant.map(|cant| desk.with("plane-cant", &[("cant", cant.into())]));
+    let layers = u64::from(laid.starter_layers);
+    let layers = (layers > 1).then(|| desk.with("plane-starter-layers", &[("layers", layers.into())]));
+    cant.into_iter().chain(layers).collect()
 }
 
 /// What comes through the plane, numbered as in the drawing.
@@ -266,10 +281,15 @@ fn course_table(desk: &Desk, laid: &LaidPlane) -> Block {
     let has_right = laid.out_of_square.is_some();
     let mut columns = vec![right("courses-number"), right("courses-butts")];
     columns.extend(has_right.then(|| right("courses-butts-right")));
+    columns.extend(is_staggered(laid).then(|| right("courses-low")));
     columns.extend([right("courses-heads"), right("courses-joint"), right("courses-left-cut"), right("courses-right-cut")]);
     let rows =
         laid.courses.iter().enumerate().map(|(index, course)| course_row(desk, laid, index, course, has_right)).collect();
     Block::Table(Table { columns, rows, size: 8.5 })
+}
+
+fn is_staggered(laid: &LaidPlane) -> bool {
+    laid.step_in > 0.0
 }
 
 fn course_row(desk: &Desk, laid: &LaidPlane, index: usize, course: &Course, has_right: bool) -> Vec<String> {
@@ -280,6 +300,8 @@ fn course_row(desk: &Desk, laid: &LaidPlane, index: usize, course: &Course, has_
     let cut = |run: Option<&plan::Run>| run.and_then(|run| run.cut).map(|cut| (cut + 1).to_string()).unwrap_or_default();
     let mut row = vec![(index + 1).to_string(), butts("left")];
     row.extend(has_right.then(|| butts("right")));
+    let low = || mark("left").and_then(|mark| mark.hang_in).map(|hang| measures.mark(hang)).unwrap_or_default();
+    row.extend(is_staggered(laid).then(low));
     row.extend([
         heads,
         first_joint(course).map(|joint| measures.short(joint)).unwrap_or_default(),
