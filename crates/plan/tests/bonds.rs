@@ -25,11 +25,11 @@ fn a_bond_that_the_sheet_does_not_allow_is_told() {
 
 /// The hip roof in a sheet with a step, laid as the job says.
 fn staggered(step: &str, setting_out: &str) -> plan::Plan {
-    let text = include_str!("../../../coverings/composite-slate.toml");
+    let text = include_str!("../../../coverings/natural-slate.toml");
     let sheet = format!("{text}\n[bond]\n{step}\nsource = \"Invented.\"\n");
     let covering = covering::read_sheet(&sheet, Format::Toml).value.unwrap();
     let mut catalog = Catalog::default();
-    catalog.sheets.insert("composite-slate".into(), covering);
+    catalog.sheets.insert("natural-slate".into(), covering);
     let (job, mistakes) = read_job(&format!("{HIP}\n[setting_out]\n{setting_out}\n"), Format::Toml);
     assert!(mistakes.is_empty(), "{mistakes:?}");
     plan(&job.unwrap(), &catalog)
@@ -48,11 +48,13 @@ fn staggered_butts_are_laid_and_marked() {
         let exposures = plan.layout.planes.iter().flat_map(|laid| &laid.courses).map(|course| course.exposure_in);
         exposures.fold(0.0, f64::max)
     };
-    assert!(greatest(&staggered) + 1.0 <= greatest(&straight) + 1.0 / 16.0);
+    // The sheet's greatest exposure at 9 in 12.
+    assert!(greatest(&straight) <= 9.5 + 1e-9 && greatest(&staggered) + 1.0 <= 9.5 + 1e-9);
     for pole in staggered.layout.planes.iter().flat_map(|laid| &laid.poles) {
         for mark in &pole.marks {
             // The first course lies straight.
-            assert_eq!(mark.hang_in, (mark.course > 0).then_some(mark.butt_in - 1.0));
+            let hangs = mark.hang_in.map(|hang| mark.butt_in - hang);
+            assert!(hangs.map_or(mark.course == 0, |hangs| mark.course > 0 && (hangs - 1.0).abs() < 1e-9), "{mark:?}");
         }
     }
     assert!(!staggered.checks.iter().any(|check| check.outcome == "fail" && check.rule.starts_with("exposure")));
