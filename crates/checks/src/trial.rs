@@ -2,8 +2,8 @@
 
 use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Parted, Starter, Underlayment, Unit, Wood};
 use details::{
-    Attic, Details, DryInChoices, FastenerGrid, Lies, Patch, Piece, RidgeRun, RidgeVent, Roll, Rolls, SoffitVent, Strip,
-    Vents,
+    Along, Attic, Details, DryInChoices, FastenerGrid, FlashingChoices, Lies, Metal as Metals, MetalItem, MetalKind,
+    MetalPiece, MetalRun, NailHolds, NailNeed, Passed, Patch, Piece, RidgeRun, RidgeVent, Roll, Rolls, SheetMetal, SheetStock, SoffitVent, Strip, Vents,
 };
 use layout::{Course, Hanging, LaidPlane, Layout, Run, Starters, UnitKind};
 use roof::{Block, Frame, OutlineAt, Plane, Roof, Side, SideKind};
@@ -18,6 +18,7 @@ pub(crate) struct Trial {
     pub(crate) covered: bool,
     pub(crate) details: Details,
     pub(crate) dry_in: DryInChoices,
+    pub(crate) flashing: FlashingChoices,
     pub(crate) overhang_of: Vec<Option<Length>>,
     pub(crate) attic: Option<Attic>,
     pub(crate) deck: Deck,
@@ -35,9 +36,10 @@ impl Trial {
         let layout = Layout { planes: vec![laid(&covering, Self::EXPOSURE)], ..Layout::default() };
         let roof = Roof { planes: vec![plane(8.0)], ..Roof::default() };
         let (deck, fastener, site, laying) = (deck(), fastener(), site(), Laying::default());
-        let (details, dry_in) = (Details::default(), dry_in());
+        let details = Details { nails: vec![nails(&covering)], ..Details::default() };
+        let (dry_in, flashing) = (dry_in(), flashing());
         let (overhang_of, attic, covered) = (Vec::new(), None, true);
-        Self { roof, layout, covering, covered, details, dry_in, overhang_of, attic, deck, fastener, site, laying }
+        Self { roof, layout, covering, covered, details, dry_in, flashing, overhang_of, attic, deck, fastener, site, laying }
     }
 
     /// The same roof in another material, sound by the code's figures for it.
@@ -109,8 +111,24 @@ impl Trial {
             soffit_vent: Some(SoffitVent { nfa_per_foot: nfa }),
             ..Attic::default()
         };
-        let details = Details { vents: Some(vents), ..Details::default() };
-        Self { details, attic: Some(attic), ..Self::sound() }
+        let sound = Self::sound();
+        let details = Details { vents: Some(vents), ..sound.details };
+        Self { details, attic: Some(attic), ..sound }
+    }
+
+    /// One run of metal on the first plane: pieces from foot to head, of one girth.
+    pub(crate) fn metal(&mut self, kind: MetalKind, pieces: &[[[f64; 2]; 2]], girth: f64) {
+        let [thickness, length, width] = [0.0216, 120.0, 36.0].map(Length::inches);
+        let stock = SheetStock { metal: SheetMetal::Copper, thickness, length, width, weight: Mass::pounds(1.0) };
+        let piece = |&ends: &[[f64; 2]; 2]| {
+            let length = Length::inches(libm::hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]));
+            MetalPiece { course: None, ends, girth: Length::inches(girth), length }
+        };
+        let along = Along { plane: 0, line: None, opening: None };
+        let pieces = pieces.iter().map(piece).collect();
+        let runs = vec![MetalRun { along, pieces, sealed_joints: 0, ribbed: false, face_nails: 0, nails: 0 }];
+        let items = vec![MetalItem { kind, runs }];
+        self.details.metal = Some(Metals { stock, sheets: 1, bound: 1, items, pipes: Vec::new() });
     }
 
     /// Strips of one kind under the units, from a roll of this width.
@@ -145,9 +163,9 @@ impl Trial {
     }
 
     pub(crate) fn facts<'a>(&'a self, covering_of: &'a [Option<&'a Covering>]) -> Facts<'a> {
-        let Self { roof, layout, details, dry_in, overhang_of, attic, deck, fastener, site, laying, .. } = self;
+        let Self { roof, layout, details, dry_in, flashing, overhang_of, attic, deck, fastener, site, laying, .. } = self;
         let attic = *attic;
-        Facts { roof, layout, covering_of, details, dry_in, overhang_of, attic, deck, fastener, site, laying }
+        Facts { roof, layout, covering_of, details, dry_in, flashing, overhang_of, attic, deck, fastener, site, laying }
     }
 
     pub(crate) fn check(&self) -> Vec<Checked> {
@@ -206,12 +224,54 @@ pub(crate) fn house(
 pub(crate) fn strip(lies: Lies, plane: usize, u: [f64; 2], v: [f64; 2], pieces: &[[f64; 2]]) -> Strip {
     let corners = [[u[0], v[0]], [u[1], v[0]], [u[1], v[1]], [u[0], v[1]]];
     let pieces = pieces.iter().map(|&[from, length]| Piece { roll: 0, from, length }).collect();
-    Strip { lies, patches: vec![Patch { plane, corners }], length: u[1] - u[0], pieces, fasteners: 0 }
+    Strip { lies, patches: vec![Patch { plane, corners }], length: u[1] - u[0], pieces, fasteners: 0, over_underlayment: false }
 }
 
 fn plain_roll() -> Roll {
     let [width, length, side_lap, end_lap] = [36.0, 800.0, 2.0, 4.0].map(Length::inches);
     Roll { name: "a roll".into(), width, length, side_lap, end_lap, weight: Mass::pounds(0.0) }
+}
+
+/// Two units, and sheets too thin to count.
+fn nails(covering: &Covering) -> NailNeed {
+    let thickness = covering.unit.thickness * 2.0;
+    NailNeed {
+        holds: NailHolds::Units,
+        sheet: covering.id.clone(),
+        passes: vec![Passed { what: "units", layers: 2, thickness }],
+        least: thickness,
+        most: None,
+        take: thickness,
+        given: None,
+        per_pound: None,
+    }
+}
+
+fn flashing() -> FlashingChoices {
+    let inches = Length::inches;
+    FlashingChoices {
+        wall_leg: inches(4.0),
+        roof_leg: inches(4.0),
+        step_length: inches(9.0),
+        step_lap: inches(2.0),
+        step_hem: inches(0.5),
+        above_butt: inches(0.5),
+        hem: inches(0.5),
+        valley_lap: inches(8.0),
+        cleats_apart: inches(24.0),
+        rib: inches(1.0),
+        area_ratio: 2.0,
+        course_lap: inches(4.0),
+        joint_lap: inches(4.0),
+        past_end: inches(4.0),
+        back_leg: inches(12.0),
+        counter_leg: inches(4.0),
+        raglet: inches(1.0),
+        counter_at_walls: false,
+        step_nails: 1,
+        nails_apart: inches(12.0),
+        nail_box: 1000,
+    }
 }
 
 /// What the code asks for; nothing told of the walls.
@@ -233,6 +293,9 @@ fn dry_in() -> DryInChoices {
         interlayment: plain_roll(),
         drip_edge: plain_roll(),
         drip_edge_nails: in_field,
+        drip_edge_over_at_eaves: false,
+        drip_edge_over_at_rakes: true,
+        drip_edge_metal: None,
         thickness: Length::ZERO,
         fasteners: FastenerGrid { at_laps, in_field, box_count: 1000 },
     }

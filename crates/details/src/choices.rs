@@ -1,6 +1,6 @@
 use units::{Area, Length, Temperature};
 
-use crate::{Edition, Roll};
+use crate::{Edition, Roll, SheetMetal};
 
 /// Where the house stands; what was not told is unknown.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -67,6 +67,12 @@ pub struct DryInChoices {
     pub drip_edge: Roll,
     /// Nails along drip edge are so far apart at most.
     pub drip_edge_nails: Length,
+    /// Drip edge of eaves is laid over the underlayment.
+    pub drip_edge_over_at_eaves: bool,
+    /// Drip edge of rakes is laid over the underlayment.
+    pub drip_edge_over_at_rakes: bool,
+    /// Of the drip edge; unknown where it was not told.
+    pub drip_edge_metal: Option<SheetMetal>,
     /// Of one layer of underlayment or interlayment.
     pub thickness: Length,
     /// Fasteners of the underlayment.

@@ -2,8 +2,9 @@
 
 use covering::Covering;
 use roof::{EdgeKind, OpeningKind};
+use units::Length;
 
-use crate::strip::{Kind, Rolls};
+use crate::strip::{Kind, Lies, Rolls, Strip};
 use crate::vents::Vents;
 use crate::{Deck, DryIn, Given};
 
@@ -55,7 +56,7 @@ pub(crate) fn order_of_work(given: &Given<'_>, dry_in: &DryIn, vents: Option<&Ve
     let steps = [
         tear_off(&given.deck),
         Some(deck(&given.deck)),
-        Some(dry_in_step(dry_in)),
+        Some(dry_in_step(given, dry_in)),
         metals(given),
         Some(first_courses(covering)),
         Some(field()),
@@ -109,23 +110,40 @@ fn found(what: &str, seen: Option<bool>) -> String {
     }
 }
 
-fn dry_in_step(dry_in: &DryIn) -> Step {
+fn dry_in_step(given: &Given<'_>, dry_in: &DryIn) -> Step {
     let of = |kind: Kind| dry_in.rolls.iter().filter(move |rolls| rolls.kind == kind);
+    let [eaves, rakes] = [EdgeKind::Eave, EdgeKind::Rake].map(|kind| is_edge_metal_over(given, dry_in, kind));
     let mut see = Vec::new();
-    if of(Kind::DripEdge).next().is_some() {
+    if eaves == Some(false) {
         see.push("Drip edge of the eaves lies on the deck, under the sheets; pieces lap.".into());
+    }
+    if rakes == Some(false) {
+        see.push("Drip edge of the rakes lies on the deck, under the sheets.".into());
     }
     see.extend(of(Kind::IceBarrier).map(|rolls| {
         let roll = &rolls.roll;
         format!("Ice barrier is stuck down without wrinkles, laps {} at sides and {} at ends.", roll.side_lap, roll.end_lap)
     }));
     see.extend(of(Kind::Underlayment).map(laps));
-    if of(Kind::DripEdge).next().is_some() {
+    if eaves == Some(true) {
+        see.push("Drip edge of the eaves lies over the underlayment; pieces lap.".into());
+    }
+    if rakes == Some(true) {
         see.push("Drip edge of the rakes lies over the underlayment.".into());
     }
     let photo =
         "barrier's upper end with a tape from the roof edge; one side lap and one end lap with a tape; the edge metal";
     step("dry-in", "Dry-in", Who::BuildingOfficial, photo, see)
+}
+
+/// Whether the metal of one kind of edge lies over the underlayment; none where there is no such edge.
+fn is_edge_metal_over(given: &Given<'_>, dry_in: &DryIn, kind: EdgeKind) -> Option<bool> {
+    let rolls = dry_in.rolls.iter().filter(|rolls| rolls.kind == Kind::DripEdge);
+    let is_along = |strip: &&Strip| match strip.lies {
+        Lies::Line { line } => given.roof.lines.get(line).is_some_and(|line| line.kind == kind),
+        _ => false,
+    };
+    rolls.flat_map(|rolls| &rolls.strips).find(is_along).map(|strip| strip.over_underlayment)
 }
 
 fn laps(rolls: &Rolls) -> String {
@@ -143,6 +161,10 @@ fn metals(given: &Given<'_>) -> Option<Step> {
     let mut see = Vec::new();
     if has(Valley) || has(DeadValley) {
         see.push("Valleys are lined, laps away from the water.".into());
+    }
+    let widens = |covering: &Covering| covering.edges.valley_clear > Length::ZERO && covering.edges.valley_growth > Length::ZERO;
+    if has(Valley) && given.covered().any(|(_, _, covering)| widens(covering)) {
+        see.push("Valley metal is trimmed so that it narrows upwards with the valley, clear of every nail.".into());
     }
     if has(Sidewall) || has(Headwall) {
         see.push("Flashings at walls are cut and at hand, one for each course along a sidewall.".into());

@@ -61,6 +61,8 @@ pub struct Strip {
     pub pieces: Vec<Piece>,
     /// Nails of edge metal; of underlayment the fasteners that hold it until units are laid; none for what sticks by itself.
     pub fasteners: u32,
+    /// Edge metal that is laid over the underlayment; all else lies under it, or is it.
+    pub over_underlayment: bool,
 }
 
 /// Along what a strip lies.
@@ -169,11 +171,13 @@ impl Strip {
 
     /// Along a line of the roof.
     pub(crate) fn along(line: usize, patches: Vec<Patch>, length: f64) -> Self {
-        Self { lies: Lies::Line { line }, patches, length, pieces: Vec::new(), fasteners: 0 }
+        let lies = Lies::Line { line };
+        Self { lies, patches, length, pieces: Vec::new(), fasteners: 0, over_underlayment: false }
     }
 
     /// Across the slope between two heights.
     pub(crate) fn across(lies: Lies, plane: usize, u: [f64; 2], v: [f64; 2]) -> Self {
-        Self { lies, patches: vec![Patch::upright(plane, u, v)], length: u[1] - u[0], pieces: Vec::new(), fasteners: 0 }
+        let patches = vec![Patch::upright(plane, u, v)];
+        Self { lies, patches, length: u[1] - u[0], pieces: Vec::new(), fasteners: 0, over_underlayment: false }
     }
 }

@@ -25,6 +25,7 @@ pub(crate) fn checks(
         covering_of,
         details,
         dry_in: &job.dry_in,
+        flashing: &job.flashing,
         overhang_of: &roof::overhangs(roof, &job.blocks, &job.dormers),
         attic: job.attic,
         deck: &job.deck.unwrap_or_default(),

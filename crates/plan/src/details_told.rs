@@ -92,6 +92,7 @@ fn strip(roof: &Roof, strip: &placed::Strip) -> Strip {
         length_in: strip.length,
         pieces: strip.pieces.iter().map(piece).collect(),
         fasteners: strip.fasteners,
+        over_underlayment: strip.over_underlayment,
     }
 }
 

@@ -26,7 +26,7 @@ use roof::{Block, Dormer, MeasuredPlane};
 pub use attic::{AtticTable, FramingWord, RidgeVentTable, SoffitVentTable};
 pub use checks::{Deck, DeckKind, Drive, Edition, Fastener, FastenerKind, Laying, Metal, Site, WindExposure};
 pub use dormer::{DormerKindWord, DormerTable, dormer_path};
-pub use dry_in::{DeckJoints, DripEdgeTable, DryInTable, FastenerGridTable, RollTable, WallFaceWord};
+pub use dry_in::{DeckJoints, DripEdgeTable, DryInTable, FastenerGridTable, OverOrUnder, RollTable, WallFaceWord};
 pub use file::{
     BayTable, BlockTable, BreakTable, CoveringTable, DeckTable, EdgeTable, FastenerTable, HoleTable, JobFile, OutlineAtWord,
     TurretTable,

@@ -124,6 +124,8 @@ pub struct Strip {
     pub pieces: Vec<Piece>,
     /// Nails of edge metal, or what holds a sheet until units are laid.
     pub fasteners: u32,
+    /// Edge metal that is laid over the underlayment.
+    pub over_underlayment: bool,
 }
 
 /// A rectangle on a plane, in the plane's own frame; of edge metal a line.

@@ -148,6 +148,7 @@ fn rolls(kind: Kind, sheet: &str, strips: &[&[(u32, f64)]]) -> Rolls {
         length: pieces.iter().map(|piece| piece.1).sum::<f64>() - 6.0 * (pieces.len() - 1) as f64,
         pieces: pieces.iter().map(|&(roll, length)| Piece { roll, from: 0.0, length }).collect(),
         fasteners: 40,
+        over_underlayment: false,
     };
     let count = strips.iter().flat_map(|pieces| pieces.iter()).map(|piece| piece.0 + 1).max().unwrap();
     Rolls { kind, sheet: sheet.into(), roll, strips: strips.iter().enumerate().map(strip).collect(), count, bound: 1 }

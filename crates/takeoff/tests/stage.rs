@@ -69,6 +69,7 @@ fn the_dead_load_is_what_lies_on_the_plane() {
         length: 288.0,
         pieces: vec![Piece { roll: 0, from: 0.0, length: 288.0 }],
         fasteners: 0,
+        over_underlayment: false,
     };
     let roll = Roll { name: "felt".into(), width, length, side_lap: lap, end_lap: lap, weight: Mass::pounds(30.0) };
     let kind = Kind::Underlayment;

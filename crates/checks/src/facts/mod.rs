@@ -4,12 +4,14 @@ pub(crate) mod drip;
 mod fastener;
 pub(crate) mod joints;
 mod laying;
+pub(crate) mod metal;
 pub(crate) mod sheets;
 mod site;
+pub(crate) mod stack;
 
 use crate::{Place, Rule};
 use covering::{Band, Covering, Material};
-use details::{Attic, Details, DryInChoices};
+use details::{Attic, Details, DryInChoices, FlashingChoices};
 use layout::{LaidPlane, Layout};
 use roof::{Plane, Roof};
 use units::Length;
@@ -32,6 +34,8 @@ pub struct Facts<'a> {
     pub details: &'a Details,
     /// What was chosen for it.
     pub dry_in: &'a DryInChoices,
+    /// How flashings are bent, lapped and held.
+    pub flashing: &'a FlashingChoices,
     /// How far each of `roof.lines` that is an eave stands out past the wall, in plan; none where it is not known.
     pub overhang_of: &'a [Option<Length>],
     /// What is to breathe.

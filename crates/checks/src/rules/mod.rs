@@ -14,6 +14,7 @@ mod dead_valley;
 mod dust_from_sawing;
 mod eave_drips_on_roof_below;
 mod edge_metal_lap_too_short;
+mod edge_metal_out_of_order;
 mod end_lap_too_short;
 mod end_laps_in_line;
 mod exposure_not_a_mark;
@@ -35,6 +36,8 @@ mod interlayment_misplaced;
 mod joint_over_joint;
 mod ladder_too_short;
 mod laid_too_cold;
+mod nail_and_flashing_form_a_cell;
+mod nail_in_valley_metal;
 mod nail_metal_unfit;
 mod nail_misses_code_penetration;
 mod nail_near_joint;
@@ -49,12 +52,15 @@ mod piece_too_small;
 mod pitch_below_code;
 mod pitch_too_low;
 mod ridge_vent_longer_than_ridge;
+mod run_off_eats_metal;
 mod sidelap_below_code;
 mod slate_sidelap_too_short;
 mod snow_over_framing;
 mod snow_slides_onto_roof_below;
 mod snow_slides_unheld;
 mod spaced_deck_not_allowed;
+mod step_flashing_laps_too_little;
+mod step_flashing_too_small;
 mod stored_outside_limits;
 mod tile_lifts_in_wind;
 mod too_few_nails;
@@ -68,6 +74,8 @@ mod units_close_the_slot;
 mod units_not_conditioned;
 mod valley_dies_at_wall;
 mod valley_flows_unequal;
+mod valley_metal_laps_too_little;
+mod valley_metal_too_narrow;
 mod vents_out_of_balance;
 mod wind_class_below_site;
 mod wind_uplift_undesigned;
@@ -102,6 +110,8 @@ pub const RULES: &[Rule] = &[
     nail_smaller_than_code::RULE,
     too_few_nails::RULE,
     nail_metal_unfit::RULE,
+    nail_and_flashing_form_a_cell::RULE,
+    run_off_eats_metal::RULE,
     ice_barrier_left_out::RULE,
     ice_barrier_too_short::RULE,
     underlayment_of_too_few_layers::RULE,
@@ -110,12 +120,18 @@ pub const RULES: &[Rule] = &[
     end_laps_in_line::RULE,
     underlayment_held_too_loosely::RULE,
     edge_metal_lap_too_short::RULE,
+    edge_metal_out_of_order::RULE,
     interlayment_misplaced::RULE,
     attic_vents_too_small::RULE,
     vents_out_of_balance::RULE,
     ridge_vent_longer_than_ridge::RULE,
     units_close_the_slot::RULE,
     closed_valley_gathers::RULE,
+    nail_in_valley_metal::RULE,
+    step_flashing_laps_too_little::RULE,
+    step_flashing_too_small::RULE,
+    valley_metal_laps_too_little::RULE,
+    valley_metal_too_narrow::RULE,
     cricket_missing::RULE,
     dead_valley::RULE,
     eave_drips_on_roof_below::RULE,

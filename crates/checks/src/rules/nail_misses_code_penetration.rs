@@ -1,7 +1,7 @@
 //! # Nail misses code penetration
 //!
 //! ## What it finds
-//! Nails that, less the units they pass, reach less far into the deck than the code asks for: 3/4 in for tile, 1/2 in for wood
+//! Nails that, less the units and the sheets that they pass, reach less far into the deck than the code asks for: 3/4 in for tile, 1/2 in for wood
 //! shingles and shakes, or through a deck that is thinner.
 //! ## Why it matters
 //! What holds a unit against the wind is the length of nail in the wood, not the length of the nail.
@@ -13,6 +13,7 @@
 use covering::Material;
 use units::Length;
 
+use crate::facts::stack::{passed, thickness};
 use crate::figure::figure;
 use crate::rule::{Danger, Kind, Rule, Verdict, absent};
 use crate::tally::{Bound, Tally};
@@ -56,8 +57,8 @@ fn nail_misses_code_penetration(facts: &Facts) -> Verdict {
     let mut text = None;
     for laid in facts.laid() {
         let Some((least, source)) = least(laid.covering.material) else { continue };
-        let passed = laid.covering.unit.thickness * f64::from(laid.covering.nails.through_units);
-        lengths.add((nail - passed).to_inches(), least.min(deck.to_inches()), laid.place(0));
+        let Some(passed) = passed(facts, laid.covering) else { continue };
+        lengths.add((nail - thickness(passed)).to_inches(), least.min(deck.to_inches()), laid.place(0));
         text = Some(source);
     }
     let verdict = lengths.verdict(

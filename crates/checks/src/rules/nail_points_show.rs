@@ -9,6 +9,7 @@
 //! ## Source
 //! Common practice, no published source.
 
+use crate::facts::stack::{passed, thickness};
 use crate::rule::{Danger, Kind, Rule, Verdict, absent};
 use crate::tally::{Bound, Tally};
 use crate::text::Reading;
@@ -39,13 +40,13 @@ fn nail_points_show(facts: &Facts) -> Verdict {
     }
     let mut lengths = Tally::lengths(Bound::AtMost);
     for laid in facts.laid() {
-        let passed = laid.covering.unit.thickness * f64::from(laid.covering.nails.through_units);
-        lengths.add(nail.to_inches(), (passed + deck).to_inches(), laid.place(0));
+        let Some(passed) = passed(facts, laid.covering) else { continue };
+        lengths.add(nail.to_inches(), (thickness(passed) + deck).to_inches(), laid.place(0));
     }
     lengths.verdict(
         |longest| {
             let [is, most] = longest.inches();
-            format!("{}: a nail of {is} comes through units and deck of {most}", facts.plane_name(longest.place))
+            format!("{}: a nail of {is} comes out below: units, sheets and deck are {most} thick", facts.plane_name(longest.place))
         },
         |place| facts.name_of(place),
         "No plane is laid.",
@@ -72,7 +73,7 @@ mod tests {
         assert_eq!(nail(1.0).outcome("nail-points-show"), Outcome::Pass);
         assert_eq!(nail(1.01).adds(&nail(1.0)), ["nail-points-show"]);
         let told = nail(1.5).one("nail-points-show");
-        assert_eq!(told.says, "house, south: a nail of 1-1/2\" comes through units and deck of 1\".");
+        assert_eq!(told.says, "house, south: a nail of 1-1/2\" comes out below: units, sheets and deck are 1\" thick.");
         let mut closed = nail(1.5);
         closed.deck.exposed_soffit = Some(false);
         assert_eq!(closed.outcome("nail-points-show"), Outcome::Pass);

@@ -1,8 +1,9 @@
 //! # Nail too short
 //!
 //! ## What it finds
-//! Nails that are shorter than the thickness of the units they pass and what the covering's sheet asks for in the deck, or
-//! all of the deck where it is thinner than that.
+//! Nails that are shorter than everything they pass above the deck (the units that lie over each other where they are nailed,
+//! underlayment, interlayment) and what the covering's sheet asks for in the deck, or all of the deck where it is thinner than
+//! that.
 //! ## Why it matters
 //! A nail that does not hold in the deck lifts with the wind and lets the unit slide.
 //! ## Remedy
@@ -13,6 +14,7 @@
 use covering::Covering;
 use units::Length;
 
+use crate::facts::stack::{passed, thickness, told};
 use crate::rule::{Danger, Kind, Rule, Verdict, absent};
 use crate::tally::{Bound, Tally};
 use crate::{Facts, Family, Reading};
@@ -36,13 +38,15 @@ fn nail_too_short(facts: &Facts) -> Verdict {
     };
     let mut lengths = Tally::lengths(Bound::AtLeast);
     for laid in facts.laid() {
-        let needed = through_units(laid.covering) + hold(laid.covering, deck);
+        let Some(passed) = passed(facts, laid.covering) else { continue };
+        let needed = thickness(passed) + hold(laid.covering, deck);
         lengths.add(nail.to_inches(), needed.to_inches(), laid.place(0));
     }
     lengths.verdict(
         |shortest| {
             let [is, needed] = shortest.inches();
-            let why = facts.covering(shortest.place.plane).map_or_else(String::new, |covering| reckoned(covering, deck));
+            let covering = facts.covering(shortest.place.plane);
+            let why = covering.map_or_else(String::new, |covering| reckoned(facts, covering, deck));
             format!("The nail is {is} long; {} needs {needed}{why}", facts.plane_name(shortest.place))
         },
         |place| facts.name_of(place),
@@ -50,25 +54,22 @@ fn nail_too_short(facts: &Facts) -> Verdict {
     )
 }
 
-/// At the butt, where a tapered unit is thickest: the nail is rather too long than too short.
-fn through_units(covering: &Covering) -> Length {
-    covering.unit.thickness * f64::from(covering.nails.through_units)
-}
-
 /// Into the deck, or through it where it is thinner.
 fn hold(covering: &Covering, deck: Length) -> Length {
     Length::inches(covering.nails.penetration.to_inches().min(deck.to_inches()))
 }
 
-fn reckoned(covering: &Covering, deck: Length) -> String {
-    let (layers, unit) = (covering.nails.through_units, covering.unit.thickness.in_inches());
+fn reckoned(facts: &Facts, covering: &Covering, deck: Length) -> String {
+    let above = told(passed(facts, covering).unwrap_or_default());
     let hold = hold(covering, deck);
     let into = if hold < covering.nails.penetration { "through the deck" } else { "into the deck" };
-    format!(": {layers} x {unit} of unit and {} {into}", hold.in_inches())
+    format!(": {above}, and {} {into}", hold.in_inches())
 }
 
 #[cfg(test)]
 mod tests {
+    use details::Passed;
+
     use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
@@ -87,7 +88,7 @@ mod tests {
         let trial = with(1.1875, 1.5);
         let checked = trial.one("nail-too-short");
         assert_eq!(checked.outcome, Outcome::Fail);
-        let says = "The nail is 1-3/16\" long; house, south needs 1-1/4\": 2 x 1/4\" of unit and 3/4\" into the deck.";
+        let says = "The nail is 1-3/16\" long; house, south needs 1-1/4\": 1/2\" of 2 units, and 3/4\" into the deck.";
         assert_eq!(checked.says, says);
         assert_eq!(checked.places.len(), 1);
     }
@@ -97,6 +98,22 @@ mod tests {
         assert_eq!(with(1.0, 0.5).outcome("nail-too-short"), Outcome::Pass);
         let trial = with(0.9375, 0.5);
         assert!(trial.one("nail-too-short").says.ends_with("1/2\" through the deck."));
+    }
+
+    /// Whatever lies between unit and deck is passed too: three layers of felt, 1/32 in each, make it 1-11/32 in.
+    #[test]
+    fn underlayment_is_passed() {
+        let felted = |nail| {
+            let mut trial = with(nail, 1.5);
+            let felt = Passed { what: "underlayment", layers: 3, thickness: Length::inches(0.09375) };
+            trial.details.nails[0].passes.push(felt);
+            trial
+        };
+        assert_eq!([1.34375, 1.34].map(|nail| felted(nail).outcome("nail-too-short")), [Outcome::Pass, Outcome::Fail]);
+        let says = "The nail is 1-1/4\" long; house, south needs 1-3/8\": 1/2\" of 2 units, 1/8\" of 3 layers of underlayment, and \
+                    3/4\" into the deck.";
+        assert_eq!(felted(1.25).says("nail-too-short"), says);
+        assert_eq!(felted(1.25).adds(&felted(1.5)), ["nail-too-short"]);
     }
 
     #[test]

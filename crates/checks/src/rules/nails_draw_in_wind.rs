@@ -1,8 +1,8 @@
 //! # Nails draw in wind
 //!
 //! ## What it finds
-//! What a nail holds against being drawn straight out of the deck in wind, by the part of it that is in the wood. Never more than
-//! looked at: the unit may fail before the nail does.
+//! What a nail holds against being drawn straight out of the deck in wind, by the part of it that is in the wood where the most
+//! lies above the deck. Never more than looked at: the unit may fail before the nail does.
 //! ## Why it matters
 //! Wind pulls units up; the nail holds by its length in the wood, its shank and the weight of the wood, and by no more than a
 //! quarter where the wood dries after nailing.
@@ -13,6 +13,7 @@
 
 use units::Length;
 
+use crate::facts::stack;
 use crate::figure::figure;
 use crate::rule::{Danger, Kind, Rule, Verdict, absent};
 use crate::text::Reading;
@@ -47,11 +48,11 @@ fn nails_draw_in_wind(facts: &Facts) -> Verdict {
     let Some(gravity) = deck.gravity.or_else(|| usual_gravity(deck.kind)) else {
         return Verdict::missing(&["[deck] gravity"]);
     };
-    let Some((_, covering)) = facts.coverings().into_iter().next() else {
-        return Verdict::not_applicable("There is no plane to cover.");
+    let above = facts.laid().filter_map(|laid| stack::passed(facts, laid.covering)).map(stack::thickness);
+    let Some(above) = above.reduce(|a, b| if b > a { b } else { a }) else {
+        return Verdict::not_applicable("No plane is laid.");
     };
-    let passed = covering.unit.thickness * f64::from(covering.nails.through_units);
-    let held = Length::inches((length - passed).to_inches().clamp(0.0, thickness.to_inches()));
+    let held = Length::inches((length - above).to_inches().clamp(0.0, thickness.to_inches()));
     let dry = withdrawal(kind, gravity, shank.to_inches()) * in_wind() * held.to_inches();
     let drying = dry * in_drying_wood();
     Verdict::attention(format!(

@@ -38,6 +38,9 @@ pub(crate) fn choices() -> DryInChoices {
         interlayment: roll("felt, 18 in", 18.0, 1440.0, 0.0, 6.0),
         drip_edge: roll("drip edge", 0.0, 120.0, 0.0, 2.0),
         drip_edge_nails: inches(12.0),
+        drip_edge_over_at_eaves: false,
+        drip_edge_over_at_rakes: true,
+        drip_edge_metal: None,
         thickness: inches(1.0 / 32.0),
         fasteners: FastenerGrid { at_laps: inches(6.0), in_field: inches(12.0), box_count: 1000 },
     }

@@ -7,6 +7,7 @@ use serde::Deserialize;
 use units::{Length, Mass, Measure};
 
 use super::file::DeckTable;
+use super::metal::{SheetMetalWord, metal};
 use super::resolve::Desk;
 use super::side::WIDEST_OVERHANG;
 use super::site::SiteTable;
@@ -91,6 +92,22 @@ pub struct DripEdgeTable {
     /// Nails along it are so far apart at most. Absent: 12 in (International Residential Code 2015 R905.2.8.5, as a guide quotes
     /// it).
     pub nails_apart: Option<Measure>,
+    /// At eaves, over or under the underlayment. Absent: under (as above).
+    pub at_eaves: Option<OverOrUnder>,
+    /// At rakes, over or under the underlayment. Absent: over (as above).
+    pub at_rakes: Option<OverOrUnder>,
+    /// What it is made of. Absent: not told.
+    pub metal: Option<SheetMetalWord>,
+}
+
+/// Which of two layers is laid last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum OverOrUnder {
+    /// Over the other.
+    Over,
+    /// Under the other.
+    Under,
 }
 
 /// Where fasteners of the underlayment go.
@@ -132,6 +149,7 @@ pub(super) fn dry_in(desk: &mut Desk, table: &DryInTable) -> DryInChoices {
     let carried_over = length("carried_over", table.carried_over, 6.0, Length::feet(3.0));
     let wall_thickness =
         table.wall_thickness.map(|value| desk.length("dry_in.wall_thickness", value, Length::ZERO, Length::feet(5.0)));
+    let edge = table.drip_edge.as_ref();
     DryInChoices {
         ice_barrier: roll(desk, table.ice_barrier.as_ref(), "dry_in.ice_barrier", ice_barrier()),
         past_wall,
@@ -148,8 +166,11 @@ pub(super) fn dry_in(desk: &mut Desk, table: &DryInTable) -> DryInChoices {
         end_lap_offset,
         carried_over,
         interlayment: roll(desk, table.interlayment.as_ref(), "dry_in.interlayment", interlayment()),
-        drip_edge: drip_edge(desk, table.drip_edge.as_ref()),
-        drip_edge_nails: drip_edge_nails(desk, table.drip_edge.as_ref()),
+        drip_edge: drip_edge(desk, edge),
+        drip_edge_nails: drip_edge_nails(desk, edge),
+        drip_edge_over_at_eaves: edge.and_then(|edge| edge.at_eaves) == Some(OverOrUnder::Over),
+        drip_edge_over_at_rakes: edge.and_then(|edge| edge.at_rakes) != Some(OverOrUnder::Under),
+        drip_edge_metal: edge.and_then(|edge| edge.metal).map(metal),
         thickness,
         fasteners: fasteners(desk, table.fasteners.as_ref()),
     }

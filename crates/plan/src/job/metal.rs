@@ -93,7 +93,7 @@ pub struct FlashingTable {
     pub nail_box: Option<u32>,
 }
 
-const fn metal(word: SheetMetalWord) -> SheetMetal {
+pub(super) const fn metal(word: SheetMetalWord) -> SheetMetal {
     match word {
         SheetMetalWord::Copper => SheetMetal::Copper,
         SheetMetalWord::GalvanizedSteel => SheetMetal::GalvanizedSteel,
