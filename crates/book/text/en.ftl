@@ -390,7 +390,7 @@ phrase-dust-one = 1 piece of slate or tile is cut: silica dust if it is sawn dry
 phrase-dust = { $cuts } pieces of slate or tile are cut: silica dust if they are sawn dry.
 phrase-frost = The air is at { $air }: nobody sets foot on frost.
 phrase-heat = The air is at { $air }: water, shade, rest, and nobody alone.
-phrase-ladder = The highest eave is { $highest } ft over the job's datum: a ladder of { $ladder } ft, clear of every power line.
+phrase-ladder = The highest eave is { $highest } over the job's datum: a ladder of { $ladder }, clear of every power line.
 phrase-old-built = An old covering comes off, and the job does not give [site] built.
 phrase-old-year = An old covering comes off a house of { $year }: test it for asbestos and lead first.
 

@@ -390,7 +390,7 @@ phrase-dust-one = Se corta 1 pieza de pizarra o teja: polvo de sílice si se asi
 phrase-dust = Se cortan { $cuts } piezas de pizarra o teja: polvo de sílice si se asierran en seco.
 phrase-frost = El aire está a { $air }: nadie pisa escarcha.
 phrase-heat = El aire está a { $air }: agua, sombra, descanso, y nadie a solas.
-phrase-ladder = El alero más alto está a { $highest } pies sobre el nivel de referencia de la obra: una escalera de { $ladder } pies, lejos de todo cable eléctrico.
+phrase-ladder = El alero más alto está a { $highest } sobre el nivel de referencia de la obra: una escalera de { $ladder }, lejos de todo cable eléctrico.
 phrase-old-built = Se quita una cubierta vieja, y la obra no da [site] built.
 phrase-old-year = Se quita la cubierta vieja de una casa de { $year }: primero pruébela por asbesto y plomo.
 

@@ -10,14 +10,16 @@ pub(crate) struct Measured {
     pub(crate) is: f64,
     pub(crate) limit: f64,
     pub(crate) place: Place,
+    /// It does not keep its limit.
+    pub(crate) breaks: bool,
 }
 
 impl Measured {
-    /// The two lengths to a sixteenth, or closer where sixteenths would hide that they differ or that there is any.
+    /// The two lengths to a sixteenth, or closer where sixteenths would hide why the limit is broken.
     pub(crate) fn inches(&self) -> [String; 2] {
         let told = |value| units::Length::inches(value).in_inches();
         let hides = |a: f64, b: f64| (a - b).abs() > SLACK && told(a) == told(b);
-        if hides(self.is, self.limit) || hides(self.is, 0.0) {
+        if self.breaks && (hides(self.is, self.limit) || hides(self.is, 0.0)) {
             return [self.is, self.limit].map(|value| format!("{value:.4}\""));
         }
         [self.is, self.limit].map(told)
@@ -65,7 +67,7 @@ impl Tally {
         // Of equal ones the first is told.
         let margin = self.margin(is, limit) + self.slack;
         if self.tightest.is_none_or(|tightest| margin < self.margin(tightest.is, tightest.limit)) {
-            self.tightest = Some(Measured { is, limit, place });
+            self.tightest = Some(Measured { is, limit, place, breaks: self.breaks(is, limit) });
         }
     }
 
@@ -159,8 +161,10 @@ mod tests {
 
     #[test]
     fn sixteenths_do_not_hide_a_difference() {
-        let told = |is| Measured { is, limit: 7.5, place: HERE }.inches();
+        let measured = |is, breaks| Measured { is, limit: 7.5, place: HERE, breaks }.inches();
+        let told = |is| measured(is, true);
         assert_eq!(told(7.51), ["7.5100\"", "7.5000\""]);
+        assert_eq!(measured(7.49, false), ["7-1/2\"", "7-1/2\""]);
         assert_eq!(told(7.5 + SLACK / 2.0), ["7-1/2\"", "7-1/2\""]);
         assert_eq!(told(8.0), ["8\"", "7-1/2\""]);
         assert_eq!(told(0.02), ["0.0200\"", "7.5000\""]);

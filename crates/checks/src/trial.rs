@@ -3,7 +3,8 @@
 use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Parted, Starter, Underlayment, Unit, Wood};
 use details::{
     Along, Attic, Details, DryInChoices, FastenerGrid, FlashingChoices, Lies, Metal as Metals, MetalItem, MetalKind,
-    MetalPiece, MetalRun, NailHolds, NailNeed, Passed, Patch, Piece, RidgeRun, RidgeVent, Roll, Rolls, SheetMetal, SheetStock, SoffitVent, Strip, Vents,
+    MetalPiece, MetalRun, NailHolds, NailNeed, Passed, Patch, Piece, RidgeRun, RidgeVent, Roll, Rolls, SheetMetal,
+    SheetStock, SoffitVent, Strip, Vents,
 };
 use layout::{Course, Hanging, LaidPlane, Layout, Run, Starters, UnitKind};
 use roof::{Block, Frame, OutlineAt, Plane, Roof, Side, SideKind};
@@ -224,7 +225,14 @@ pub(crate) fn house(
 pub(crate) fn strip(lies: Lies, plane: usize, u: [f64; 2], v: [f64; 2], pieces: &[[f64; 2]]) -> Strip {
     let corners = [[u[0], v[0]], [u[1], v[0]], [u[1], v[1]], [u[0], v[1]]];
     let pieces = pieces.iter().map(|&[from, length]| Piece { roll: 0, from, length }).collect();
-    Strip { lies, patches: vec![Patch { plane, corners }], length: u[1] - u[0], pieces, fasteners: 0, over_underlayment: false }
+    Strip {
+        lies,
+        patches: vec![Patch { plane, corners }],
+        length: u[1] - u[0],
+        pieces,
+        fasteners: 0,
+        over_underlayment: false,
+    }
 }
 
 fn plain_roll() -> Roll {

@@ -162,7 +162,8 @@ fn metals(given: &Given<'_>) -> Option<Step> {
     if has(Valley) || has(DeadValley) {
         see.push("Valleys are lined, laps away from the water.".into());
     }
-    let widens = |covering: &Covering| covering.edges.valley_clear > Length::ZERO && covering.edges.valley_growth > Length::ZERO;
+    let widens =
+        |covering: &Covering| covering.edges.valley_clear > Length::ZERO && covering.edges.valley_growth > Length::ZERO;
     if has(Valley) && given.covered().any(|(_, _, covering)| widens(covering)) {
         see.push("Valley metal is trimmed so that it narrows upwards with the valley, clear of every nail.".into());
     }

@@ -121,7 +121,9 @@ fn a_nail_too_short_by_a_hair_fails() {
     };
     let mut catalog = Catalog::shipped();
     catalog.add(trade_sheet());
-    let needed = trade_sheet().unit.thickness * f64::from(trade_sheet().nails.through_units) + Length::inches(0.75);
+    // Two units, two layers of underlayment 1/32 in thick at a lap, and 3/4 in of the deck.
+    let units = trade_sheet().unit.thickness * f64::from(trade_sheet().nails.through_units);
+    let needed = units + Length::inches(2.0 / 32.0 + 0.75);
     for (length, outcome) in [(needed, "pass"), (needed - Length::inches(1.0 / 16.0), "fail")] {
         let (job, _) = read_job(&text(&format!("{} in", length.to_inches())), Format::Toml);
         let plan = plan(&job.unwrap(), &catalog);

@@ -9,6 +9,8 @@
 //! ## Source
 //! The covering's data sheet, marks on the unit.
 
+use units::Length;
+
 use crate::facts::Laid;
 use crate::figure::figure;
 use crate::rule::{Danger, Kind, Rule, Verdict};
@@ -40,9 +42,8 @@ fn exposure_not_a_mark(facts: &Facts) -> Verdict {
     }
     let verdict = off.verdict(
         |farthest| {
-            let exposure = facts.exposure_at(farthest.place);
-            let name = facts.plane_name(farthest.place);
-            format!("{name} is set out at {:.3}\", which is no mark on the unit", exposure)
+            let exposure = Length::inches(facts.exposure_at(farthest.place)).in_inches();
+            format!("{} is set out at {exposure}, which is no mark on the unit", facts.plane_name(farthest.place))
         },
         |place| facts.name_of(place),
         "The units carry no marks for an exposure.",
@@ -61,8 +62,7 @@ fn off_mark(laid: &Laid, exposure: f64) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use units::Length;
-
+    use super::*;
     use crate::Outcome;
     use crate::trial::Trial;
 
@@ -85,7 +85,7 @@ mod tests {
     #[test]
     fn the_exposure_is_told() {
         assert_eq!(marked(6.5).adds(&marked(7.0)), ["exposure-not-a-mark"]);
-        let says = "house, south is set out at 6.500\", which is no mark on the unit; 19 places in all.";
+        let says = "house, south is set out at 6-1/2\", which is no mark on the unit; 19 places in all.";
         assert_eq!(marked(6.5).says("exposure-not-a-mark"), says);
     }
 }

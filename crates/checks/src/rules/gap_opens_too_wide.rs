@@ -47,8 +47,8 @@ fn gap_opens_too_wide(facts: &Facts) -> Verdict {
     }
     gaps.verdict(
         |widest| {
-            let name = facts.name_of(widest.place);
-            format!("{name}: gaps open to {:.3}\" at {coldest}; the sheet allows {:.3}\"", widest.is, widest.limit)
+            let [is, most] = widest.inches();
+            format!("{}: gaps open to {is} at {coldest}; the sheet allows {most}", facts.name_of(widest.place))
         },
         |place| facts.name_of(place),
         "No two units lie side by side.",
@@ -78,8 +78,8 @@ mod tests {
     fn the_widest_gap_itself_is_allowed() {
         assert_eq!(cold(0.3089).outcome("gap-opens-too-wide"), Outcome::Pass);
         assert_eq!(cold(0.3087).adds(&cold(0.5)), ["gap-opens-too-wide"]);
-        let says = "house, south, course 1: gaps open to 0.309\" at -10 °F; the sheet allows 0.300\"; 20 places in all.";
-        assert_eq!(cold(0.3).says("gap-opens-too-wide"), says);
+        let says = "house, south, course 1: gaps open to 5/16\" at -10 °F; the sheet allows 1/4\"; 20 places in all.";
+        assert_eq!(cold(0.25).says("gap-opens-too-wide"), says);
         let absent = "The job does not give [laying] unit_temperature and [site] coldest.";
         assert_eq!(Trial::sound().says("gap-opens-too-wide"), absent);
     }

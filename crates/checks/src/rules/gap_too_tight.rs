@@ -47,8 +47,8 @@ fn gap_too_tight(facts: &Facts) -> Verdict {
     }
     gaps.verdict(
         |tightest| {
-            let name = facts.name_of(tightest.place);
-            format!("{name} has gaps of {:.3}\"; units laid at {laid_at} need {:.3}\"", tightest.is, tightest.limit)
+            let [is, least] = tightest.inches();
+            format!("{} has gaps of {is}; units laid at {laid_at} need {least}", facts.name_of(tightest.place))
         },
         |place| facts.name_of(place),
         "No two units lie side by side.",
@@ -97,7 +97,7 @@ mod tests {
         assert_eq!(tight.adds(&sound), ["gap-too-tight"]);
         assert_eq!(
             tight.says("gap-too-tight"),
-            "house, south, course 4 has gaps of 0.062\"; units laid at 40 °F need 0.109\"."
+            "house, south, course 4 has gaps of 1/16\"; units laid at 40 °F need 1/8\"."
         );
         assert_eq!(Trial::sound().says("gap-too-tight"), "The job does not give [laying] unit_temperature.");
     }

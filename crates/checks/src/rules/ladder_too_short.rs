@@ -10,6 +10,7 @@
 //! 29 CFR 1926.1053 (United States), from memory, not read.
 
 use roof::EdgeKind;
+use units::Length;
 
 use crate::figure::figure;
 use crate::rule::{Danger, Kind, Rule, Verdict};
@@ -33,9 +34,11 @@ fn ladder_too_short(facts: &Facts) -> Verdict {
     let Some(highest) = eaves.map(|line| line.ends[0][2] / 12.0).reduce(f64::max).filter(|&feet| feet > 0.0) else {
         return Verdict::not_applicable("No eave has a height over the ground that is known.");
     };
-    let ladder = ladder_ft(highest);
+    // No shorter than reckoned: up to the next inch.
+    let ladder = Length::inches((ladder_ft(highest) * 12.0).ceil());
+    let highest = Length::feet(highest);
     Verdict::attention(format!(
-        "The highest eave is {highest:.1} ft over the job's datum: a ladder of {ladder:.1} ft, clear of every power line."
+        "The highest eave is {highest} over the job's datum: a ladder of {ladder}, clear of every power line."
     ))
 }
 
@@ -51,12 +54,12 @@ mod tests {
     use crate::Outcome;
     use crate::trial::{Trial, house};
 
-    /// 18 ft and 3 ft, leaning by a quarter: 21 / √(1 − 1/16) = 21.7 ft; to a thousandth 21.689 (by hand).
+    /// 18 ft and 3 ft, leaning by a quarter: 21 / √(1 − 1/16) = 21.689 ft, which is 260.3 in (by hand).
     #[test]
     fn two_storeys() {
         assert!((ladder_ft(18.0) - 21.689).abs() < 1e-3);
         let trial = Trial::on(&[house("house", [0.0, 0.0, 40.0, 28.0], [Some(8.0), None, Some(8.0), None], 18.0)]);
-        let says = "The highest eave is 18.0 ft over the job's datum: a ladder of 21.7 ft, clear of every power line.";
+        let says = "The highest eave is 18' 0\" over the job's datum: a ladder of 21' 9\", clear of every power line.";
         let found = trial.one("ladder-too-short");
         assert_eq!((found.outcome, found.says.as_str()), (Outcome::Attention, says));
         assert_eq!(Trial::sound().outcome("ladder-too-short"), Outcome::NotApplicable);

@@ -46,7 +46,10 @@ fn nail_points_show(facts: &Facts) -> Verdict {
     lengths.verdict(
         |longest| {
             let [is, most] = longest.inches();
-            format!("{}: a nail of {is} comes out below: units, sheets and deck are {most} thick", facts.plane_name(longest.place))
+            format!(
+                "{}: a nail of {is} comes out below: units, sheets and deck are {most} thick",
+                facts.plane_name(longest.place)
+            )
         },
         |place| facts.name_of(place),
         "No plane is laid.",

@@ -49,10 +49,8 @@ fn on_edges(facts: &Facts, sheet: SheetMetal, planes: &[usize]) -> Option<Verdic
     let Some(edge) = facts.dry_in.drip_edge_metal else {
         return Some(Verdict::missing(&["[dry_in.drip_edge] metal"]));
     };
-    let text = Text {
-        source: "Metal Roof and Wall Cladding Code of Practice 3.0 (New Zealand), 4.9.1.",
-        reading: Reading::Read,
-    };
+    let text =
+        Text { source: "Metal Roof and Wall Cladding Code of Practice 3.0 (New Zealand), 4.9.1.", reading: Reading::Read };
     let (plane, name) = (facts.plane_name(first), edge.name());
     let says = format!("The copper of {plane} drains over drip edge of {name}, which it eats");
     let is_eaten = matches!(edge, SheetMetal::Zinc | SheetMetal::GalvanizedSteel | SheetMetal::Aluminum);

@@ -39,8 +39,8 @@ fn valley_flows_unequal(facts: &Facts) -> Verdict {
     }
     let verdict = differ.verdict(
         |worst| {
-            let plane = facts.plane_name(worst.place);
-            format!("The planes at the valley of {plane} differ by {:.2} in 12", worst.is)
+            let [by, _] = worst.in_12();
+            format!("The planes at the valley of {} differ by {by}", facts.plane_name(worst.place))
         },
         |place| facts.name_of(place),
         "There is no open valley.",
@@ -79,7 +79,7 @@ mod tests {
         assert_eq!(wing(8.0995).outcome("valley-flows-unequal"), Outcome::Pass);
         assert_eq!(wing(8.1005).outcome("valley-flows-unequal"), Outcome::Attention);
         let found = wing(12.0).one("valley-flows-unequal");
-        assert_eq!(found.says, "The planes at the valley of house, south differ by 4.00 in 12; 2 places in all.");
+        assert_eq!(found.says, "The planes at the valley of house, south differ by 4/12; 2 places in all.");
         assert_eq!(Trial::sound().outcome("valley-flows-unequal"), Outcome::NotApplicable);
     }
 

@@ -10,6 +10,8 @@
 //! ## Source
 //! ASCE 7 of the edition that the residential code follows, components and cladding; coefficients from memory, not read, but for 0° to 27° checked against Table R301.2(2) of the International Residential Code 2018.
 
+use units::Length;
+
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::text::Reading;
 use crate::wind::{Pressures, Wind, coefficients};
@@ -52,7 +54,8 @@ fn wind_uplift_undesigned(facts: &Facts) -> Verdict {
         let (names, standard) = (unknown.join("; "), wind.standard.name());
         says += &format!("; for {names} the coefficients of {standard} are not known here");
     }
-    Verdict::attention(format!("{says}; zones are {:.1} ft wide. A licensed engineer decides.", wind.zone_width_ft))
+    let zones = Length::feet(wind.zone_width_ft);
+    Verdict::attention(format!("{says}; zones are {zones} wide. A licensed engineer decides."))
 }
 
 const fn at(plane: usize) -> Place {
@@ -89,8 +92,8 @@ mod tests {
     #[test]
     fn the_figures_of_a_house() {
         let found = windy(4.0, Edition::Of2018).one("wind-uplift-undesigned");
-        let says = "180 mph, exposure B, 30.0 ft high: 49.4 psf by ASCE 7-10; on house, south zones 1, 2, 3 are pulled at by \
-                    32.0, 55.7, 82.4 psf and pressed by 20.2; zones are 3.0 ft wide. A licensed engineer decides. \
+        let says = "180 mph, exposure B, 30' 0\" high: 49.4 psf by ASCE 7-10; on house, south zones 1, 2, 3 are pulled at by \
+                    32.0, 55.7, 82.4 psf and pressed by 20.2; zones are 3' 0\" wide. A licensed engineer decides. \
                     The text of the 2018 edition was not read.";
         assert_eq!((found.outcome, found.says.as_str()), (Outcome::Attention, says));
     }

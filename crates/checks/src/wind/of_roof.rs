@@ -1,4 +1,5 @@
 use roof::{EdgeKind, Point3, Roof};
+use units::Length;
 
 use crate::figure::figure;
 use crate::rule::{Verdict, absent};
@@ -96,11 +97,11 @@ impl Wind {
         Ok(Self { standard, mph, exposure, height_ft, pressure, is_hip: is_hip(facts.roof), zone_width_ft })
     }
 
-    /// `115 mph, exposure B, 18.2 ft high: 13.7 psf by ASCE 7-16`.
+    /// `115 mph, exposure B, 18' 2" high: 13.7 psf by ASCE 7-16`.
     pub(crate) fn told(&self) -> String {
         let Self { standard, mph, exposure, height_ft, pressure, .. } = self;
-        let (exposure, standard) = (exposure.name(), standard.name());
-        format!("{mph} mph, exposure {exposure}, {height_ft:.1} ft high: {pressure:.1} psf by {standard}")
+        let (exposure, standard, height) = (exposure.name(), standard.name(), Length::feet(*height_ft));
+        format!("{mph} mph, exposure {exposure}, {height} high: {pressure:.1} psf by {standard}")
     }
 }
 
