@@ -5,6 +5,8 @@
 mod facts;
 mod family;
 mod figure;
+#[cfg(test)]
+mod measured;
 mod rule;
 mod rules;
 mod snow;
@@ -161,6 +163,35 @@ mod tests {
         };
         for checked in silent.check() {
             assert_ne!(checked.outcome, Outcome::Fail, "{checked:?}");
+        }
+    }
+
+    /// What a rule does not apply for is named: a key of the job, a group of the sheet, or what there is none of.
+    #[test]
+    fn what_does_not_apply_names_what_is_absent() {
+        let mut silent = Trial::sound();
+        (silent.deck, silent.fastener) = (Deck::default(), Fastener::default());
+        (silent.site, silent.laying) = (Site::default(), Laying::default());
+        let mut bare = Trial::sound();
+        bare.layout.planes.clear();
+        bare.details = details::Details::default();
+        let named = [
+            "The job does not give [",
+            "The covering's sheet does not give ",
+            "No ",
+            "There is no ",
+            "Nothing is known of ",
+        ];
+        for checked in [silent, bare].iter().flat_map(Trial::check) {
+            let is_absent = checked.outcome == Outcome::NotApplicable;
+            let names = named.iter().any(|start| checked.says.starts_with(start)) || checked.says.contains(" is not given.");
+            let is_other = [
+                "The code ",
+                "Every sheet is one piece.",
+                "The units carry no marks for an exposure.",
+                "These units need no conditioning that is known of.",
+            ];
+            assert!(!is_absent || names || is_other.iter().any(|start| checked.says.starts_with(start)), "{checked:?}");
         }
     }
 

@@ -56,16 +56,19 @@ mod tests {
     /// Both forms over a table of woods and wires, worked apart from this program.
     #[test]
     fn a_table_of_woods_and_wires() {
-        for (gravity, diameter, smooth, ringed) in [
-            (0.36, 0.080, 8.6, 18.7),
-            (0.36, 0.162, 17.4, 37.8),
-            (0.42, 0.105, 16.6, 33.3),
-            (0.43, 0.120, 20.1, 39.9),
-            (0.50, 0.148, 36.1, 66.6),
-            (0.55, 0.162, 50.2, 88.2),
+        let wires = [0.080, 0.0915, 0.105, 0.113, 0.120, 0.131, 0.148, 0.162];
+        for (gravity, smooth, ringed) in [
+            (0.36, [8.6, 9.8, 11.3, 12.1, 12.9, 14.1, 15.9, 17.4], [18.7, 21.3, 24.5, 26.4, 28.0, 30.6, 34.5, 37.8]),
+            (0.42, [12.6, 14.4, 16.6, 17.8, 18.9, 20.7, 23.3, 25.6], [25.4, 29.1, 33.3, 35.9, 38.1, 41.6, 47.0, 51.4]),
+            (0.43, [13.4, 15.3, 17.6, 18.9, 20.1, 21.9, 24.8, 27.1], [26.6, 30.5, 34.9, 37.6, 39.9, 43.6, 49.3, 53.9]),
+            (0.50, [19.5, 22.3, 25.6, 27.6, 29.3, 32.0, 36.1, 39.5], [36.0, 41.2, 47.2, 50.9, 54.0, 59.0, 66.6, 72.9]),
+            (0.55, [24.8, 28.3, 32.5, 35.0, 37.2, 40.6, 45.8, 50.2], [43.6, 49.8, 57.2, 61.5, 65.3, 71.3, 80.6, 88.2]),
         ] {
-            assert!((withdrawal(Shank::Smooth, gravity, diameter) - smooth).abs() < 0.06, "{gravity} {diameter}");
-            assert!((withdrawal(Shank::Ringed, gravity, diameter) - ringed).abs() < 0.06, "{gravity} {diameter}");
+            for (index, &diameter) in wires.iter().enumerate() {
+                let near = |shank, printed: f64| (withdrawal(shank, gravity, diameter) - printed).abs() < 0.06;
+                assert!(near(Shank::Smooth, smooth[index]), "{gravity} {diameter}");
+                assert!(near(Shank::Ringed, ringed[index]), "{gravity} {diameter}");
+            }
         }
         assert!((in_drying_wood() - 0.25).abs() < 1e-12);
     }

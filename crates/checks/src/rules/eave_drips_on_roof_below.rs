@@ -52,5 +52,7 @@ mod tests {
         let found = both.one("eave-drips-on-roof-below");
         assert_eq!((found.outcome, found.places.len()), (Outcome::Attention, 1));
         assert_eq!(found.says, "Water from house, south falls on porch, south.");
+        // A porch has no courses of its own to compare; the house alone keeps every rule.
+        assert_eq!(both.adds(&alone), ["eave-drips-on-roof-below"]);
     }
 }

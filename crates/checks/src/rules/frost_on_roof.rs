@@ -53,6 +53,7 @@ mod tests {
             trial
         };
         assert_eq!([at(32.0), at(32.1)].map(|trial| trial.outcome("frost-on-roof")), [Outcome::Attention, Outcome::Pass]);
+        assert_eq!(at(20.0).adds(&at(40.0)), ["frost-on-roof"]);
         assert_eq!(at(20.0).says("frost-on-roof"), "The air is at 20 °F: nobody sets foot on frost.");
         assert_eq!(Trial::sound().says("frost-on-roof"), "The job does not give [laying] air_temperature.");
     }

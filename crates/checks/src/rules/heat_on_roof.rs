@@ -52,6 +52,7 @@ mod tests {
             trial
         };
         assert_eq!([at(80.0), at(79.9)].map(|trial| trial.outcome("heat-on-roof")), [Outcome::Attention, Outcome::Pass]);
+        assert_eq!(at(95.0).adds(&at(70.0)), ["heat-on-roof"]);
         assert_eq!(at(95.0).says("heat-on-roof"), "The air is at 95 °F: water, shade, rest, and nobody alone.");
         assert_eq!(Trial::sound().says("heat-on-roof"), "The job does not give [laying] air_temperature.");
     }

@@ -58,6 +58,7 @@ mod tests {
             [Outcome::Attention, Outcome::Pass, Outcome::Attention]
         );
         let says = "An old covering comes off a house of 1925: test it for asbestos and lead first.";
+        assert_eq!(stripped(Some(1925)).adds(&stripped(Some(1999))), ["old-roof-may-poison"]);
         assert_eq!(stripped(Some(1925)).says("old-roof-may-poison"), says);
         assert_eq!(Trial::sound().says("old-roof-may-poison"), "The job does not give [deck] old_layers.");
     }

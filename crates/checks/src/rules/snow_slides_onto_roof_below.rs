@@ -106,6 +106,8 @@ mod tests {
     fn without_snow_nothing_slides() {
         // A code whose text was not read never passes.
         let dry = porch(8.0, 0.0, Material::WoodShake).one("snow-slides-onto-roof-below");
+        let snowed = porch(8.0, 30.0, Material::WoodShake).one("snow-slides-onto-roof-below");
+        assert!(dry.kept && !snowed.kept);
         assert!(dry.says.starts_with("No snow falls here.") && dry.places.is_empty(), "{}", dry.says);
     }
 }

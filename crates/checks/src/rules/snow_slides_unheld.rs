@@ -74,6 +74,7 @@ mod tests {
         let says = "Snow on house, south pulls 258 lb down the slope for each foot along the eave.";
         assert_eq!((found.outcome, found.says.as_str()), (Outcome::Attention, says));
         assert_eq!(slate(0.0).outcome("snow-slides-unheld"), Outcome::Pass);
+        assert_eq!(slate(30.0).adds(&slate(0.0)), ["snow-slides-unheld"]);
         let mut wood = slate(30.0);
         wood.covering.material = Material::WoodShake;
         assert_eq!(wood.outcome("snow-slides-unheld"), Outcome::NotApplicable);

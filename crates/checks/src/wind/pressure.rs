@@ -96,9 +96,12 @@ mod tests {
     fn the_code_prints_these_for_roofs_up_to_27_degrees() {
         for (mph, zone_1, zone_2, inward) in [
             (110.0, -11.0, -20.0, None),
+            (115.0, -13.0, -22.0, None),
             (120.0, -14.0, -24.0, None),
+            (130.0, -16.0, -29.0, Some(10.5)),
             (140.0, -19.0, -33.0, Some(12.2)),
             (150.0, -22.0, -38.0, Some(14.0)),
+            (160.0, -25.0, -44.0, Some(15.9)),
             (170.0, -28.0, -49.0, Some(17.9)),
         ] {
             for degrees in [7.01, 27.0] {
