@@ -56,8 +56,8 @@ fn on_the_roof_with_chimneys() {
             ("step-flashing-laps-too-little", "[site]", &step),
             ("attic-vents-too-small", "nfa_per_foot_sqin = 9", "nfa_per_foot_sqin = 3"),
             ("ridge-vent-longer-than-ridge", "nfa_per_foot_sqin = 14", "nfa_per_foot_sqin = 2"),
-            ("pitch-too-low", "8/12", "2-1/2 /12"),
-            ("opening-near-valley", "at       = [\"30' 4\\\"\", \"23' 8\\\"\"]", "at       = [\"34 ft\", \"16 ft\"]"),
+            ("pitch-too-low", "8/12", "2.5/12"),
+            ("opening-near-valley", "at       = [\"30' 4\\\"\", \"23' 8\\\"\"]", "at       = [\"13 ft\", \"9 ft\"]"),
         ],
     );
 }
@@ -70,7 +70,7 @@ fn on_the_ell() {
             ("nail-too-short", "length = \"1-1/2 in\"", "length = \"3/4 in\""),
             ("nail-misses-code-penetration", "length = \"1-1/2 in\"", "length = \"3/4 in\""),
             ("valley-metal-laps-too-little", "[site]", "[flashing]\nvalley_lap = \"3 in\"\n\n[site]"),
-            ("pitch-below-code", "10/12", "2-1/2 /12"),
+            ("pitch-below-code", "10/12", "2.5/12"),
         ],
     );
 }
@@ -80,7 +80,7 @@ fn on_the_hip_and_the_gambrel() {
     fires(
         HIP,
         &[
-            ("pitch-below-code", "9/12", "3-1/2 /12"),
+            ("pitch-below-code", "9/12", "3.5/12"),
             ("nail-too-short", "length = \"1-3/4 in\"", "length = \"1 in\""),
             ("courses-miss-at-hip", "edges = [\n  { eave = \"9/12\"", "edges = [\n  { eave = \"8/12\""),
         ],
