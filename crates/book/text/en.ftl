@@ -169,6 +169,9 @@ detail-rake = Rake, { $of }
 detail-ridge = Ridge, { $of }
 detail-valley = Open valley, { $of }
 detail-cricket = Chimney and cricket, { $of }
+detail-sidewall = Step flashing, { $of }
+detail-apron = Apron, { $of }
+detail-pipe = Pipe, { $of }
 
 cut-list = Cut list for the saw
 cut-list-summary = { $kinds ->

@@ -169,6 +169,9 @@ detail-rake = Borde inclinado, { $of }
 detail-ridge = Cumbrera, { $of }
 detail-valley = Valle abierto, { $of }
 detail-cricket = Chimenea y desviador, { $of }
+detail-sidewall = Tapajuntas escalonado, { $of }
+detail-apron = Delantal, { $of }
+detail-pipe = Tubo, { $of }
 
 cut-list = Lista de cortes para la sierra
 cut-list-summary = { $kinds ->
@@ -546,6 +549,21 @@ drawing-half-of-the-valley = Medido en cada agua desde el centro del valle, a es
 drawing-cricket-valleys = valles del desviador, cada uno
 drawing-cricket-ridge = su cumbrera
 drawing-cricket-height = su altura en la chimenea
+drawing-step-flashing = tapajuntas escalonado
+drawing-lap = traslape
+drawing-blank = lámina cortada
+drawing-one-step-a-course = uno por hilada, piezas
+drawing-leg-on-the-wall = ala en la pared, tras el contratapajuntas o el revestimiento
+drawing-unit-over-it = la pieza que va encima
+drawing-last-course-seen = última hilada, a la vista
+drawing-apron = delantal
+drawing-in-all = en total
+drawing-sealed-laps = traslapes sellados
+drawing-face-nails = clavos por la cara, cabezas selladas
+drawing-last-course-cut = última hilada, cortada a la pared
+drawing-pipe-across = tubo, de ancho
+drawing-head-under-course = cabeza bajo las piezas de la hilada
+drawing-foot-over-course = pie sobre las piezas de la hilada
 drawing-check-line = Imprima al 100 %: en el papel esta línea mide
 
 # Títulos de las reglas y qué las cumple; en inglés están en la página de cada regla.

@@ -1,13 +1,16 @@
 //! Details of this very roof, from the plan's figures. Lengths are to scale; thicknesses, which a pencil line would hide, are not.
 
+mod apron;
 mod chimney;
 mod eave;
+mod pipe;
 mod rake;
 mod ridge;
 mod section;
+mod sidewall;
 mod valley;
 
-use plan::{LaidPlane, Plan, Plane};
+use plan::{LaidPlane, MetalRun, Plan, Plane, SheetMetal};
 
 use crate::{Figure, Words};
 
@@ -42,7 +45,37 @@ pub fn details(plan: &Plan, width: f64, words: &dyn Words) -> Vec<Detail> {
         let figure = chimney::draw(opening, width, words)?;
         Some(Detail { name: "cricket", of: opening.name.clone(), figure })
     });
-    of_plane.chain(valleys.take(1)).chain(chimneys).collect()
+    let metal = plan.details.metal.iter().flat_map(|metal| of_metal(plan, metal, width, words));
+    of_plane.chain(valleys.take(1)).chain(chimneys).chain(metal).collect()
+}
+
+/// One of each kind: the wall with most steps, the longest apron, the first pipe.
+fn of_metal(plan: &Plan, metal: &SheetMetal, width: f64, words: &dyn Words) -> Vec<Detail> {
+    let steps = longest(metal, "step-flashing", |run| run.pieces.len() as f64);
+    let apron = longest(metal, "aprons", |run| run.pieces.iter().map(|piece| piece.length_in).sum());
+    let sidewall = steps.and_then(|run| {
+        let (plane, laid) = named(plan, &run.plane)?;
+        Some(Detail { name: "sidewall", of: run.at.clone(), figure: sidewall::draw(plan, plane, laid, run, width, words)? })
+    });
+    let apron = apron.and_then(|run| {
+        let (plane, laid) = named(plan, &run.plane)?;
+        Some(Detail { name: "apron", of: run.at.clone(), figure: apron::draw(plan, plane, laid, run, width, words)? })
+    });
+    let pipe = metal.pipes.first().and_then(|pipe| {
+        let (_, laid) = named(plan, &pipe.plane)?;
+        Some(Detail { name: "pipe", of: pipe.opening.clone(), figure: pipe::draw(laid, pipe, width, words)? })
+    });
+    [sidewall, apron, pipe].into_iter().flatten().collect()
+}
+
+/// The run of a kind that has most by some measure, the first of equals.
+fn longest<'a>(metal: &'a SheetMetal, id: &str, most: impl Fn(&MetalRun) -> f64) -> Option<&'a MetalRun> {
+    let runs = metal.items.iter().filter(|item| item.id == id).flat_map(|item| &item.runs);
+    runs.reduce(|best, run| if most(run) > most(best) { run } else { best })
+}
+
+fn named<'a>(plan: &'a Plan, id: &str) -> Option<(&'a Plane, &'a LaidPlane)> {
+    laid(plan).find(|(plane, _)| plane.id == id)
 }
 
 fn laid(plan: &Plan) -> impl Iterator<Item = (&Plane, &LaidPlane)> {

@@ -23,7 +23,7 @@ pub trait Words {
 }
 
 /// Every word of the drawings by its name, with its English. Kinds of lines have the names that the plan gives them.
-pub const WORDS: [(&str, &str); 61] = [
+pub const WORDS: [(&str, &str); 76] = [
     ("eave", "eave"),
     ("rake", "rake"),
     ("ridge", "ridge"),
@@ -87,6 +87,21 @@ pub const WORDS: [(&str, &str); 61] = [
     ("cricket valleys", "valleys of the cricket, each"),
     ("cricket ridge", "its ridge"),
     ("cricket height", "its height at the chimney"),
+    ("step flashing", "step flashing"),
+    ("lap", "lap"),
+    ("blank", "blank"),
+    ("one step a course", "one step a course, pieces"),
+    ("leg on the wall", "leg on the wall, behind the counterflashing or the siding"),
+    ("unit over it", "the unit that lies on it"),
+    ("last course seen", "last course, seen"),
+    ("apron", "apron"),
+    ("in all", "in all"),
+    ("sealed laps", "laps that are sealed"),
+    ("face nails", "nails through faces, heads sealed"),
+    ("last course cut", "last course, cut to the wall"),
+    ("pipe across", "pipe, across"),
+    ("head under course", "head under the units of course"),
+    ("foot over course", "foot over the units of course"),
     ("check line", "Print at 100 %: on paper this line measures"),
 ];
 

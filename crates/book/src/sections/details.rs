@@ -21,7 +21,7 @@ pub(crate) fn sheets(desk: &Desk) -> Vec<Sheet> {
 }
 
 fn one(desk: &Desk, index: usize, detail: &Detail) -> Block {
-    let title = desk.with(&format!("detail-{}", detail.name), &[("of", detail.of.as_str().into())]);
+    let title = desk.with(&format!("detail-{}", detail.name), &[("of", desk.words(&detail.of).into())]);
     let alt = desk.with("details-alt", &[("title", title.as_str().into())]);
     let scale = drawings::Words::scale(desk.tongue, detail.figure.scale);
     let picture = Picture::of(&format!("detail-{index}"), &detail.figure, alt, String::new());

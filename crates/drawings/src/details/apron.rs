@@ -1,0 +1,77 @@
+use plan::{LaidPlane, MetalRun, Plan, Plane};
+
+use super::section::{Section, framed, scale_for};
+use crate::{Figure, Fill, Item, LineType, Point, Words};
+
+/// Of a unit as drawn, mm.
+const UNIT: f64 = 1.7;
+/// Height of the leg on the wall as drawn, mm: the plan has the blank, not the bends.
+const LEG: f64 = 14.0;
+
+/// A cut up the slope at the wall over it: the last courses, the cut one nailed through its face, the apron over it.
+pub(super) fn draw(plan: &Plan, plane: &Plane, laid: &LaidPlane, run: &MetalRun, width: f64, words: &dyn Words) -> Option<Figure> {
+    let wall = run.pieces.first()?.ends_in[0][1];
+    let last = run.pieces.first()?.course? as usize;
+    let shown = laid.courses.get(last.checked_sub(1)?..=last)?;
+    let zero = shown[0].butt_in;
+    let high = wall - zero;
+    let turn = libm::atan2(plane.pitch, 12.0).to_degrees();
+    let scale = scale_for((high + 4.0) * libm::cos(turn.to_radians()), width - 40.0, words)?;
+    let section = Section { foot: [0.0, 0.0], turn, scale };
+    let mut items = vec![section.band([-2.0, high], [-4.0, 0.0], [-4.0, 0.0], Fill::Hatch), masonry(section.at(high, 0.0))];
+    for course in shown.iter().rev() {
+        let at = course.butt_in - zero;
+        let to = (at + plan.covering.length_in).min(high);
+        items.push(section.band([at, to], [2.0 * UNIT, 3.0 * UNIT], [UNIT * 0.4, 1.4 * UNIT], Fill::Paper));
+    }
+    let top = &shown[1];
+    let seen = top.butt_in - zero + top.exposure_in;
+    items.push(apron(&section, [seen.min(high - 1.0), high]));
+    let told = |name: &str, inches: f64| format!("{} {}", words.word(name), words.length(inches));
+    items.extend(section.measure([0.0, shown[0].exposure_in], 12.0, &told("exposure", shown[0].exposure_in)));
+    items.extend(section.measure([top.butt_in - zero, seen], 12.0, &told("last course seen", top.exposure_in)));
+    let (numbers, keyed) = key(&section, run, [top.butt_in - zero, seen, high], words);
+    items.extend(numbers);
+    Some(framed(items, scale, keyed))
+}
+
+/// The wall from a little under the deck up.
+fn masonry([x, y]: Point) -> Item {
+    let ring = vec![[x, y + 8.0], [x + 6.0, y + 8.0], [x + 6.0, y - LEG - 12.0], [x, y - LEG - 12.0]];
+    Item::Shape { rings: vec![ring], line: LineType::PlaneEdge, fill: Fill::Hatch }
+}
+
+/// Down over the units and up the wall.
+fn apron(section: &Section, [from, to]: [f64; 2]) -> Item {
+    let bend = section.at(to, 2.4 * UNIT);
+    let points = vec![section.at(from, 3.4 * UNIT), bend, [bend[0], bend[1] - LEG]];
+    Item::Line { points, line: LineType::Course }
+}
+
+fn key(section: &Section, run: &MetalRun, [butt, seen, wall]: [f64; 3], words: &dyn Words) -> (Vec<Item>, Vec<String>) {
+    let piece = &run.pieces[0];
+    let lengths: f64 = run.pieces.iter().map(|piece| piece.length_in).sum();
+    let apron = format!(
+        "{}: {} {}, {} {}; {} {}",
+        words.word("apron"),
+        words.word("blank"),
+        words.length(piece.girth_in),
+        words.word("in all"),
+        words.length(lengths),
+        words.word("sealed laps"),
+        run.sealed_joints,
+    );
+    let mut parts = vec![([f64::midpoint(seen, wall), 3.0 * UNIT], apron)];
+    if run.face_nails > 0 {
+        let told = format!("{}: {}", words.word("face nails"), run.face_nails);
+        parts.push(([f64::midpoint(seen, wall), 1.5 * UNIT], told));
+    }
+    parts.push(([butt + 0.5, 2.5 * UNIT], words.word("last course cut")));
+    let mut items = Vec::new();
+    let mut keyed = Vec::new();
+    for (index, (part, told)) in parts.into_iter().enumerate() {
+        items.extend(section.number(index + 1, part, [part[0] - 1.0 - index as f64, -14.0]));
+        keyed.push(format!("{}  {told}", index + 1));
+    }
+    (items, keyed)
+}
