@@ -555,7 +555,6 @@ drawing-blank = lámina cortada
 drawing-one-step-a-course = uno por hilada, piezas
 drawing-leg-on-the-wall = ala en la pared, tras el contratapajuntas o el revestimiento
 drawing-unit-over-it = la pieza que va encima
-drawing-last-course-seen = última hilada, a la vista
 drawing-apron = delantal
 drawing-in-all = en total
 drawing-sealed-laps = traslapes sellados

@@ -23,7 +23,7 @@ pub trait Words {
 }
 
 /// Every word of the drawings by its name, with its English. Kinds of lines have the names that the plan gives them.
-pub const WORDS: [(&str, &str); 76] = [
+pub const WORDS: [(&str, &str); 75] = [
     ("eave", "eave"),
     ("rake", "rake"),
     ("ridge", "ridge"),
@@ -93,7 +93,6 @@ pub const WORDS: [(&str, &str); 76] = [
     ("one step a course", "one step a course, pieces"),
     ("leg on the wall", "leg on the wall, behind the counterflashing or the siding"),
     ("unit over it", "the unit that lies on it"),
-    ("last course seen", "last course, seen"),
     ("apron", "apron"),
     ("in all", "in all"),
     ("sealed laps", "laps that are sealed"),

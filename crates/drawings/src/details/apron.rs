@@ -9,7 +9,14 @@ const UNIT: f64 = 1.7;
 const LEG: f64 = 14.0;
 
 /// A cut up the slope at the wall over it: the last courses, the cut one nailed through its face, the apron over it.
-pub(super) fn draw(plan: &Plan, plane: &Plane, laid: &LaidPlane, run: &MetalRun, width: f64, words: &dyn Words) -> Option<Figure> {
+pub(super) fn draw(
+    plan: &Plan,
+    plane: &Plane,
+    laid: &LaidPlane,
+    run: &MetalRun,
+    width: f64,
+    words: &dyn Words,
+) -> Option<Figure> {
     let wall = run.pieces.first()?.ends_in[0][1];
     let last = run.pieces.first()?.course? as usize;
     let shown = laid.courses.get(last.checked_sub(1)?..=last)?;
@@ -27,9 +34,8 @@ pub(super) fn draw(plan: &Plan, plane: &Plane, laid: &LaidPlane, run: &MetalRun,
     let top = &shown[1];
     let seen = top.butt_in - zero + top.exposure_in;
     items.push(apron(&section, [seen.min(high - 1.0), high]));
-    let told = |name: &str, inches: f64| format!("{} {}", words.word(name), words.length(inches));
-    items.extend(section.measure([0.0, shown[0].exposure_in], 12.0, &told("exposure", shown[0].exposure_in)));
-    items.extend(section.measure([top.butt_in - zero, seen], 12.0, &told("last course seen", top.exposure_in)));
+    let exposure = format!("{} {}", words.word("exposure"), words.length(shown[0].exposure_in));
+    items.extend(section.measure([0.0, shown[0].exposure_in], 12.0, &exposure));
     let (numbers, keyed) = key(&section, run, [top.butt_in - zero, seen, high], words);
     items.extend(numbers);
     Some(framed(items, scale, keyed))
@@ -70,7 +76,7 @@ fn key(section: &Section, run: &MetalRun, [butt, seen, wall]: [f64; 3], words: &
     let mut items = Vec::new();
     let mut keyed = Vec::new();
     for (index, (part, told)) in parts.into_iter().enumerate() {
-        items.extend(section.number(index + 1, part, [part[0] - 1.0 - index as f64, -14.0]));
+        items.extend(section.number(index + 1, part, [part[0] - 2.0 - 3.0 * index as f64, -14.0]));
         keyed.push(format!("{}  {told}", index + 1));
     }
     (items, keyed)

@@ -11,7 +11,14 @@ const LEG: f64 = 11.0;
 const SHOWN: usize = 3;
 
 /// A cut up the slope beside a wall, seen square to the wall: each step lies on its course and under the one above.
-pub(super) fn draw(plan: &Plan, plane: &Plane, laid: &LaidPlane, run: &MetalRun, width: f64, words: &dyn Words) -> Option<Figure> {
+pub(super) fn draw(
+    plan: &Plan,
+    plane: &Plane,
+    laid: &LaidPlane,
+    run: &MetalRun,
+    width: f64,
+    words: &dyn Words,
+) -> Option<Figure> {
     let steps = shown(laid, run);
     let (first, last) = (steps.first()?, steps.last()?);
     let zero = first.0.butt_in;
@@ -58,7 +65,11 @@ fn measures(section: &Section, steps: &[(&Course, &MetalPiece)], zero: f64, word
     let told = |name: &str, inches: f64| format!("{} {}", words.word(name), words.length(inches));
     let mut items = Vec::new();
     if let [(course, low), (_, high), ..] = steps {
-        items.extend(section.measure([foot(low) - zero, head(low) - zero], LEG + 3.5, &told("step flashing", low.length_in)));
+        items.extend(section.measure(
+            [foot(low) - zero, head(low) - zero],
+            LEG + 3.5,
+            &told("step flashing", low.length_in),
+        ));
         let lap = head(low) - foot(high);
         if lap > 0.0 {
             items.extend(section.measure([foot(high) - zero, head(low) - zero], LEG + 10.5, &told("lap", lap)));
@@ -78,7 +89,10 @@ fn key(
     let (course, step) = steps[0];
     let size = format!("{} {} × {}", words.word("blank"), words.length(step.girth_in), words.length(step.length_in));
     let parts = [
-        ([foot(step) - zero + 1.0, 2.0 * UNIT - 0.5], format!("{}: {}; {size}", words.word("one step a course"), run.pieces.len())),
+        (
+            [foot(step) - zero + 1.0, 2.0 * UNIT - 0.5],
+            format!("{}: {}; {size}", words.word("one step a course"), run.pieces.len()),
+        ),
         ([(foot(step) + head(step)) / 2.0 - zero, LEG * 0.8], words.word("leg on the wall")),
         ([course.butt_in - zero + 0.5, 2.5 * UNIT], words.word("unit over it")),
     ];
