@@ -9,7 +9,7 @@ use schemars::{JsonSchema, SchemaGenerator};
 use serde_json::{Map, Value, json};
 
 use crate::answer::{LARGEST, Refusal};
-use crate::{App, coverings, examples, imports, jobs, legs, papers, plans};
+use crate::{App, coverings, examples, imports, jobs, legs, papers, plans, prices};
 
 /// Addresses with their descriptions.
 pub(crate) struct Desk {
@@ -59,6 +59,8 @@ pub(crate) fn desk() -> Desk {
         )
         .told::<plans::JobText, plans::Planned>("post", "/api/plan", "Plans a job.", post(plans::planned))
         .told::<plans::JobText, plans::Raised>("post", "/api/roof", "Raises only the roof of a job.", post(plans::raised))
+        .told::<plans::JobText, prices::Prices>("post", "/api/price", "Prices a job and its options.", post(prices::prices))
+        .asked::<prices::ShippedRates>("/api/rates", "The rates that ship, to be copied. Invented.", get(prices::shipped))
         .told::<legs::Walk, legs::Walked>("post", "/api/walk", "Corners from typed legs.", post(legs::walk))
         .told::<legs::Stretch, Vec<[String; 2]>>("post", "/api/stretch", "Gives a side a length.", post(legs::stretch))
         .asked::<Vec<examples::Example>>("/api/examples", "Houses to begin from. Invented.", get(examples::list))

@@ -14,6 +14,7 @@ mod jobs;
 mod legs;
 mod papers;
 mod plans;
+mod prices;
 mod typed;
 
 use std::io;
