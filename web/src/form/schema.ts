@@ -6,9 +6,14 @@ export interface Field {
   key: string;
   label: string;
   says: string;
-  kind: 'text' | 'number' | 'yes-no' | 'word';
+  /** One value; a list of values; a table; a list of tables. */
+  kind: 'text' | 'number' | 'yes-no' | 'word' | 'values' | 'group' | 'rows';
+  /** The table cannot do without it. */
+  isNeeded: boolean;
   /** Of a word: what it may be. */
   options: string[];
+  /** Of a table, or of each table of a list. */
+  inner: Field[];
 }
 
 interface Schema {
@@ -20,10 +25,15 @@ interface Schema {
   const?: unknown;
   description?: string;
   properties?: Record<string, Schema>;
+  required?: string[];
+  items?: Schema;
 }
 
 /** Tables that a person fills in on the screen Choose, by their key in the job file. */
-export const TABLES = { setting_out: 'SettingOutTable', deck: 'DeckTable', fastener: 'FastenerTable', site: 'SiteTable', laying: 'LayingTable', dry_in: 'DryInTable', attic: 'AtticTable', order: 'OrderTable' } as const;
+export const TABLES = {
+  setting_out: 'SettingOutTable', deck: 'DeckTable', fastener: 'FastenerTable', site: 'SiteTable', laying: 'LayingTable', dry_in: 'DryInTable',
+  metal: 'MetalTable', flashing: 'FlashingTable', attic: 'AtticTable', order: 'OrderTable', stage: 'StageTable',
+} as const;
 export type TableKey = keyof typeof TABLES;
 
 let known: Promise<Record<string, Schema>> | undefined;
@@ -33,22 +43,29 @@ function schemas(): Promise<Record<string, Schema>> {
   return known;
 }
 
-/** Fields of a table that hold one value; lists and tables within it are edited in the job file. */
-export async function fieldsOf(table: (typeof TABLES)[TableKey] | 'DormerTable' | 'OpeningTable'): Promise<Field[]> {
+/** Every field of a table, down to the last. */
+export async function fieldsOf(table: string): Promise<Field[]> {
   const all = await schemas();
-  const properties = all[table]?.properties ?? {};
-  return Object.entries(properties).flatMap(([key, schema]) => field(key, schema, all) ?? []);
+  return inside(all[table] ?? {}, all);
 }
 
-function field(key: string, schema: Schema, all: Record<string, Schema>): Field | undefined {
-  const inner = resolved(schema, all);
-  const says = schema.description ?? '';
-  const base = { key, label: key.replaceAll('_', ' '), says, options: [] };
-  const options = optionsOf(inner);
+function inside(table: Schema, all: Record<string, Schema>): Field[] {
+  return Object.entries(table.properties ?? {}).flatMap(([key, schema]) => field(key, schema, all, (table.required ?? []).includes(key)) ?? []);
+}
+
+function field(key: string, schema: Schema, all: Record<string, Schema>, isNeeded: boolean): Field | undefined {
+  const one = resolved(schema, all);
+  const base = { key, label: key.replaceAll('_', ' '), says: schema.description ?? '', isNeeded, options: [], inner: [] };
+  const options = optionsOf(one);
   if (options.length > 0) return { ...base, kind: 'word', options };
-  const types = [inner.type ?? []].flat().filter((type) => type !== 'null');
-  if (types.includes('array') || types.includes('object') || inner.properties) return types.includes('boolean') ? { ...base, kind: 'yes-no' } : undefined;
+  const types = [one.type ?? []].flat().filter((type) => type !== 'null');
+  // A word for the whole roof, or a list of planes: the list is typed in the job file.
   if (types.includes('boolean')) return { ...base, kind: 'yes-no' };
+  if (types.includes('array')) {
+    const inner = inside(resolved(one.items ?? {}, all), all);
+    return { ...base, kind: inner.length > 0 ? 'rows' : 'values', inner };
+  }
+  if (one.properties) return { ...base, kind: 'group', inner: inside(one, all) };
   if (types.includes('string')) return { ...base, kind: 'text' };
   return types.some((type) => type === 'number' || type === 'integer') ? { ...base, kind: 'number' } : undefined;
 }
@@ -66,11 +83,22 @@ function optionsOf(schema: Schema): string[] {
   return own.filter((option): option is string => typeof option === 'string');
 }
 
+export function isSingle({ kind }: Field): boolean {
+  return kind !== 'values' && kind !== 'group' && kind !== 'rows';
+}
+
 /** What stands in the job for a field that was filled in; nothing for one that was emptied. */
-export function value(field: Field, text: string): string | number | boolean | undefined {
+export function value(field: Field, text: string): string | number | boolean | string[] | undefined {
   const typed = text.trim();
   if (typed === '') return undefined;
+  if (field.kind === 'values') return typed.split('\n').map((line) => line.trim()).filter((line) => line !== '');
   if (field.kind === 'yes-no') return typed === 'true';
   if (field.kind === 'number' && Number.isFinite(Number(typed))) return Number(typed);
   return typed;
+}
+
+/** How a value of the job stands in its field. */
+export function shownAs(value: unknown): string {
+  if (Array.isArray(value)) return value.join('\n');
+  return value === undefined || value === null || typeof value === 'object' ? '' : String(value);
 }
