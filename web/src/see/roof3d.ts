@@ -236,7 +236,7 @@ export class Roof3d {
     });
     const courses = Math.max(0, ...planes.map(({ laid }) => laid.courses.length));
     const [whole, cut]: [Growing, Growing] = [{ from: [], count: [], show: () => undefined }, { from: [], count: [], show: () => undefined }];
-    const boxes = new InstancedMesh(new BoxGeometry(1, 1, 1).translate(0.5, 0.5, 0.5), new MeshLambertMaterial({ color: 0xffffff, clippingPlanes: [this.#cuts.units] }), Math.max(1, plan.layout.pieces));
+    const boxes = new InstancedMesh(openBox(), new MeshLambertMaterial({ color: 0xffffff, clippingPlanes: [this.#cuts.units] }), Math.max(1, plan.layout.pieces));
     const corners: number[] = [];
     let at = 0;
     for (let course = 0; course < courses; course += 1) {
@@ -345,6 +345,15 @@ function box(pose: Pose, [u, v]: [number, number], width: number, length: number
     right[2] * width, up[2] * length - out[2] * fall, out[2] * THICK, z,
     0, 0, 0, 1,
   );
+}
+
+/** A box of one by one by one without its underside and its head, which nobody sees on a roof. */
+function openBox(): BufferGeometry {
+  const whole = new BoxGeometry(1, 1, 1).translate(0.5, 0.5, 0.5);
+  // Its faces come in sixes of corners: right, left, head, butt, top, underside.
+  const faces = Array.from(whole.index?.array ?? []);
+  whole.setIndex([0, 1, 3, 4].flatMap((face) => faces.slice(face * 6, face * 6 + 6)));
+  return whole;
 }
 
 /** A little lighter and darker from unit to unit, the same every time, so that each is seen. */
