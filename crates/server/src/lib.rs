@@ -16,6 +16,7 @@ mod papers;
 mod plans;
 mod prices;
 mod typed;
+mod words;
 
 use std::io;
 use std::net::{Ipv4Addr, SocketAddr};

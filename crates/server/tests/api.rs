@@ -153,6 +153,19 @@ async fn a_job_is_priced_by_its_own_rates_or_by_those_that_ship() {
 }
 
 #[tokio::test]
+async fn what_the_plan_says_is_said_in_spanish() {
+    let door = Door::new();
+    let says = json!([
+        { "text": "house, south" },
+        { "text": "Chalk stains units", "rule": "chalk-stains-units" },
+        { "text": "kept as it stands" },
+    ]);
+    let said = door.tell("POST", "/api/words", json!({ "language": "es", "says": says }).to_string()).await.json();
+    assert_eq!((said[0].as_str(), said[2].as_str()), (Some("house, sur"), Some("kept as it stands")));
+    assert_ne!(said[1], "Chalk stains units");
+}
+
+#[tokio::test]
 async fn half_a_job_is_kept_and_its_mistakes_are_told() {
     let door = Door::new();
     let half = r#"{"format":1,"name":"","covering":{"sheet":"wood-shingle"}}"#;
@@ -268,7 +281,10 @@ async fn every_described_address_answers() {
     for (path, methods) in document["paths"].as_object().unwrap() {
         if methods.get("get").is_some() {
             let path = path.replace("{id}", "1").replace("{version}", "1").replace("{plane}", "house.0");
-            assert_eq!(door.get(&path).await.status, StatusCode::OK, "{path}");
+            let got = door.get(&path).await;
+            assert_eq!(got.status, StatusCode::OK, "{path}");
+            let kind = got.headers["content-type"].to_str().unwrap();
+            assert!(methods["get"]["responses"]["200"]["content"].get(kind).is_some(), "{path} is {kind}");
         }
     }
 }

@@ -49,8 +49,14 @@ export async function fieldsOf(table: string): Promise<Field[]> {
   return inside(all[table] ?? {}, all);
 }
 
+/** A description has its keys by the alphabet; a person wants first what a thing is, and where its figures come from last. */
+const FIRST = ['name', 'task', 'what', 'when', 'line', 'sheet', 'of', 'kind', 'material', 'rule', 'from_pitch', 'to_pitch'];
+const LAST = ['source'];
+const rank = (key: string) => (LAST.includes(key) ? FIRST.length + 1 : FIRST.includes(key) ? FIRST.indexOf(key) : FIRST.length);
+
 function inside(table: Schema, all: Record<string, Schema>): Field[] {
-  return Object.entries(table.properties ?? {}).flatMap(([key, schema]) => field(key, schema, all, (table.required ?? []).includes(key)) ?? []);
+  const properties = Object.entries(table.properties ?? {}).sort(([a], [b]) => rank(a) - rank(b));
+  return properties.flatMap(([key, schema]) => field(key, schema, all, (table.required ?? []).includes(key)) ?? []);
 }
 
 function field(key: string, schema: Schema, all: Record<string, Schema>, isNeeded: boolean): Field | undefined {

@@ -21,6 +21,11 @@ export function words(): Words {
   return ALL[language];
 }
 
+/** Which language that is. */
+export function spoken(): Language {
+  return language;
+}
+
 export function turnLanguage(): void {
   language = language === 'en' ? 'es' : 'en';
   document.documentElement.lang = PLACE[language];
