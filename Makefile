@@ -7,7 +7,7 @@ RUN_TESTS := $(if $(shell cargo nextest --version 2>/dev/null),cargo nextest run
 
 SEED ?= 1
 
-.PHONY: test format lint units docs bench soak fuzz mutate bless web serve screens web-test
+.PHONY: test format lint units docs bench soak fuzz mutate bless web serve screens web-test web-bench
 
 test: format lint units docs screens
 
@@ -69,3 +69,8 @@ endif
 web-test: screens
 	cargo build --locked --workspace --bin headlap
 	cd web && HEADLAP=$${CARGO_TARGET_DIR:-$(CURDIR)/target}/debug/headlap npm run browser
+
+# How fast the screens are, in Chromium with a program that is not optimised to the end; put the figures into docs/speed.md.
+web-bench: web
+	cargo build --locked --workspace --bin headlap
+	cd web && HEADLAP=$${CARGO_TARGET_DIR:-$(CURDIR)/target}/debug/headlap npm run bench

@@ -1,26 +1,4 @@
-import { type Page } from '@playwright/test';
-import { begin, expect, faults, test } from './program';
-
-/** The house of examples/ell.toml, walked round by typed lengths. */
-const ELL: [string, string][] = [
-  ['ArrowRight', '44 3-1/2'],
-  ['ArrowUp', "24' 9\""],
-  ['ArrowLeft', "26' 11-1/2\""],
-  ['ArrowUp', '11 5'],
-  ['ArrowLeft', "17' 4\""],
-];
-
-async function drawEll(page: Page): Promise<void> {
-  const field = page.getByLabel('Length', { exact: true });
-  for (const [index, [arrow, length]] of ELL.entries()) {
-    await field.press(arrow);
-    await field.pressSequentially(length);
-    await field.press('Enter');
-    await expect(page.getByRole('listitem').filter({ hasText: length })).toHaveCount(1);
-    await expect(page.locator('.legs li')).toHaveCount(index < 1 ? 1 : index + 2);
-  }
-  await field.press('Enter');
-}
+import { begin, drawEll, expect, faults, test } from './program';
 
 test('a house is drawn from typed lengths with the keyboard alone, and has the figures of the job file', async ({ page, program }) => {
   await begin(page, program, 'Nothing: draw my own');

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { type Page, test as base, expect } from '@playwright/test';
 import axe from 'axe-core';
 
-const PROGRAM = process.env.HEADLAP ?? join(import.meta.dirname, '../../target/debug/headlap');
+export const PROGRAM = process.env.HEADLAP ?? join(import.meta.dirname, '../../target/debug/headlap');
 
 export class Program {
   readonly data = mkdtempSync(join(tmpdir(), 'headlap-'));
@@ -56,6 +56,27 @@ export async function begin(page: Page, program: Program, from: string): Promise
   await page.getByRole('radio', { name: from }).check();
   await page.getByRole('button', { name: 'Begin', exact: true }).click();
   await expect(page.getByRole('link', { name: 'Measure' })).toBeVisible();
+}
+
+/** The house of examples/ell.toml, walked round by typed lengths. */
+const ELL: [string, string][] = [
+  ['ArrowRight', '44 3-1/2'],
+  ['ArrowUp', "24' 9\""],
+  ['ArrowLeft', "26' 11-1/2\""],
+  ['ArrowUp', '11 5'],
+  ['ArrowLeft', "17' 4\""],
+];
+
+export async function drawEll(page: Page): Promise<void> {
+  const field = page.getByLabel('Length', { exact: true });
+  for (const [index, [arrow, length]] of ELL.entries()) {
+    await field.press(arrow);
+    await field.pressSequentially(length);
+    await field.press('Enter');
+    await expect(page.getByRole('listitem').filter({ hasText: length })).toHaveCount(1);
+    await expect(page.locator('.legs li')).toHaveCount(index < 1 ? 1 : index + 2);
+  }
+  await field.press('Enter');
 }
 
 /** What axe finds, on the rules of WCAG 2.2 AA. */

@@ -32,8 +32,19 @@ test('every unit is drawn in space, in few calls, and laid course by course', as
   const whole = await look();
   expect(whole.shades).toBeGreaterThan(8);
   expect(whole.calls).toBeLessThan(100);
-  await page.getByRole('slider').fill('0');
-  expect((await look()).sum).not.toBe(whole.sum);
+  await page.getByRole('slider', { name: /^Laid so far/ }).fill('0');
+  const bare = await look();
+  expect(bare.sum).not.toBe(whole.sum);
+  await expect(page.getByText('The bare deck')).toBeVisible();
+  await page.getByRole('slider', { name: /^Laid so far/ }).fill('100000');
+  await page.getByRole('slider', { name: /^Cut through/ }).fill('50');
+  const half = (await look()).sum;
+  expect(half).not.toBe(whole.sum);
+  for (const layer of ['caps', 'metal', 'underlayment']) {
+    const before = (await look()).sum;
+    await page.getByLabel(layer, { exact: true }).uncheck();
+    expect((await look()).sum, layer).not.toBe(before);
+  }
   await page.getByRole('img', { name: /pieces on/ }).press('ArrowLeft');
 });
 
@@ -60,7 +71,7 @@ test('the screens speak Spanish', async ({ page, program }) => {
     await expect(page.getByRole('link', { name: step })).toHaveAttribute('aria-current', 'page');
     expect(await faults(page)).toEqual([]);
   }
-  await expect(page.locator('html')).toHaveAttribute('lang', 'es');
+  await expect(page.locator('html')).toHaveAttribute('lang', 'es-US');
 });
 
 test('each screen holds in the dark, on a phone and without motion', async ({ page, program }) => {

@@ -1,9 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
-import { begin, expect, faults, test } from './program';
-
-const PROGRAM = process.env.HEADLAP ?? join(import.meta.dirname, '../../target/debug/headlap');
+import { PROGRAM, begin, expect, faults, test } from './program';
 
 test('the covering is changed and everything follows', async ({ page, program }) => {
   await begin(page, program, 'An L with a gabled wing');

@@ -8,12 +8,14 @@ mod measure;
 mod phrases;
 mod press;
 mod sections;
+mod speaker;
 mod tongue;
 
 use drawings::Page;
 use plan::Plan;
 
 pub use measure::Measures;
+pub use speaker::Speaker;
 pub use tongue::Language;
 
 use content::Content;

@@ -21,7 +21,7 @@ pub use conditions::{
     StorageGroup, Temperatures, TemperaturesGroup, Tested, TestedGroup, WindSpeed, WindTest, Wood,
 };
 pub use cutting::{CuttingGroup, CuttingRules, CuttingTool, MadeSides};
-pub use resolve::read_sheet;
+pub use resolve::{read_sheet, sound_sheet};
 pub use sheet::{
     CapGroup, EdgesGroup, ExposureGroup, LapGroup, NailsGroup, PackGroup, SheetFile, StarterGroup, UnderlaymentGroup,
     UnitGroup, WideGroup,

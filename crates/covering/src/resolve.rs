@@ -20,16 +20,22 @@ const SLACK: Length = Length::inches(1e-9);
 #[must_use]
 pub fn read_sheet(text: &str, format: Format) -> Read<Covering> {
     let Read { value, mut mistakes, places } = read::<SheetFile>(text, format);
-    let covering = value.map(|sheet| resolve(&sheet, &places));
-    let value = covering.and_then(|(covering, found)| {
-        mistakes.extend(found);
-        mistakes.sort_by_key(|mistake| mistake.span.start);
-        mistakes.is_empty().then_some(covering)
+    let value = value.and_then(|sheet| match sound_sheet(&sheet, &places) {
+        Ok(covering) => Some(covering),
+        Err(found) => {
+            mistakes.extend(found);
+            None
+        }
     });
+    mistakes.sort_by_key(|mistake| mistake.span.start);
     Read { value, mistakes, places }
 }
 
-fn resolve(sheet: &SheetFile, places: &Places) -> (Covering, Vec<reader::Mistake>) {
+/// Looks at every figure of a sheet that stands in a file of its own or within another, where `places` are counted from it.
+///
+/// # Errors
+/// Every mistake, with its place.
+pub fn sound_sheet(sheet: &SheetFile, places: &Places) -> Result<Covering, Vec<reader::Mistake>> {
     let mut desk = Desk { units: sheet.units, places, mistakes: Vec::new() };
     head(&mut desk, sheet);
     let unit = unit(&mut desk, &sheet.unit);
@@ -60,7 +66,7 @@ fn resolve(sheet: &SheetFile, places: &Places) -> (Covering, Vec<reader::Mistake
     if desk.mistakes.is_empty() {
         together(&mut desk, &covering);
     }
-    (covering, desk.mistakes)
+    if desk.mistakes.is_empty() { Ok(covering) } else { Err(desk.mistakes) }
 }
 
 fn head(desk: &mut Desk, sheet: &SheetFile) {

@@ -2,12 +2,14 @@
 
 use std::collections::BTreeSet;
 
-use covering::{Catalog, Covering};
-use layout::{Hips, MatchHips};
-use serde::Serialize;
+use covering::{Bond, Catalog};
+use layout::{Hips, MatchHips, Valleys};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 use units::Length;
 
-use crate::{Cutting, FORMAT, Job, Plan, Severity, plan};
+use crate::own_sheets::as_job_has_it;
+use crate::{Cutting, FORMAT, Job, OptionWanted, Plan, Severity, plan};
 
 /// What may be chosen otherwise than the job has it. An empty list leaves it as the job has it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -21,7 +23,8 @@ pub struct Choices {
 }
 
 /// How hips are finished and whether courses meet there.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
 pub enum HipChoice {
     /// Caps cover both sides, and every plane is set out by itself.
     Capped,
@@ -57,7 +60,7 @@ pub struct Comparison {
 }
 
 /// What a choice comes to.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Compared {
     /// The choice in a few words.
     pub choice: String,
@@ -85,6 +88,8 @@ pub struct Compared {
     pub stock_bound: u64,
     /// Of the units taken, the worth of so many is cut off and not used again.
     pub lost: f64,
+    /// What is taken, cut off and ordered beyond, and why, a sentence each.
+    pub lost_why: Vec<String>,
     /// Field units ordered beyond these, spare packs for what breaks among them.
     pub over: u64,
     /// Of everything in the order that has a weight on its sheet, whole packs.
@@ -99,6 +104,7 @@ pub struct Compared {
 /// and in every other sheet of the catalogue. Pure, as [`crate::plan()`] is.
 #[must_use]
 pub fn compare(job: &Job, catalog: &Catalog, choices: &Choices) -> Comparison {
+    let catalog = &as_job_has_it(job, catalog);
     let first = plan(job, catalog);
     let options = if *choices == Choices::default() { usual(job, catalog, &first) } else { named(job, choices) };
     Comparison {
@@ -111,15 +117,17 @@ pub fn compare(job: &Job, catalog: &Catalog, choices: &Choices) -> Comparison {
 
 /// One combination.
 #[derive(Debug, Clone, PartialEq)]
-struct Choice {
+pub(crate) struct Choice {
     covering: String,
     exposure: Option<Length>,
     hips: Option<HipChoice>,
+    valleys: Option<Valleys>,
+    bond: Option<Bond>,
 }
 
 fn usual(job: &Job, catalog: &Catalog, first: &Plan) -> Vec<Choice> {
     let own = &job.covering.sheet;
-    let choice = |covering: &String, hips| Choice { covering: covering.clone(), exposure: None, hips };
+    let choice = |covering: &String, hips| Choice { hips, ..Choice::of(covering) };
     let hips = [HipChoice::Capped, HipChoice::Matched, HipChoice::Mitred].map(Some);
     let hips = hips.into_iter().filter(|_| first.roof.totals.hip_ft > 0.0);
     let others = catalog.sheets.keys().filter(|id| *id != own);
@@ -134,7 +142,7 @@ fn named(job: &Job, choices: &Choices) -> Vec<Choice> {
     let mut all = Vec::new();
     for covering in &coverings {
         for &exposure in &exposures {
-            all.extend(hips.iter().map(|&hips| Choice { covering: covering.clone(), exposure, hips }));
+            all.extend(hips.iter().map(|&hips| Choice { exposure, hips, ..Choice::of(covering) }));
         }
     }
     all
@@ -145,22 +153,37 @@ fn or_none<T: Copy>(values: &[T]) -> Vec<Option<T>> {
 }
 
 impl Choice {
-    fn compared(&self, job: &Job, catalog: &Catalog) -> Compared {
+    /// In a sheet, and else as the job has it.
+    pub(crate) fn of(covering: &str) -> Self {
+        Self { covering: covering.into(), exposure: None, hips: None, valleys: None, bond: None }
+    }
+
+    /// As an option of the job has it.
+    pub(crate) fn of_option(job: &Job, option: &OptionWanted) -> Self {
+        let covering = option.covering.as_ref().unwrap_or(&job.covering);
+        let OptionWanted { exposure, hips, valleys, bond, .. } = *option;
+        Self { covering: covering.sheet.clone(), exposure, hips, valleys, bond }
+    }
+
+    /// The job with what is chosen.
+    pub(crate) fn applied(&self, job: &Job) -> Job {
         let mut job = job.clone();
         job.covering.sheet.clone_from(&self.covering);
         if let Some(hips) = self.hips {
             choose_hips(&mut job, hips);
         }
-        let mut limited = Catalog::default();
-        if let Some(covering) = catalog.get(&self.covering) {
-            limited.sheets.insert(self.covering.clone(), at_most(covering, self.exposure));
-        }
-        let plan = plan(&job, if limited.sheets.is_empty() { catalog } else { &limited });
-        let pack = catalog.get(&self.covering).map_or(0, |covering| covering.pack.count);
-        self.told(&plan, u64::from(pack))
+        job.exposure = self.exposure.or(job.exposure);
+        job.setting_out.valleys = self.valleys.or(job.setting_out.valleys);
+        job.setting_out.bond = self.bond.or(job.setting_out.bond);
+        job
     }
 
-    fn told(&self, plan: &Plan, pack: u64) -> Compared {
+    fn compared(&self, job: &Job, catalog: &Catalog) -> Compared {
+        self.told(&plan(&self.applied(job), catalog), catalog)
+    }
+
+    pub(crate) fn told(&self, plan: &Plan, catalog: &Catalog) -> Compared {
+        let pack = catalog.get(&self.covering).map_or(0, |covering| u64::from(covering.pack.count));
         let layout = &plan.layout;
         let shown = || {
             let below_top = layout.planes.iter().flat_map(|laid| laid.courses.split_last().map_or(&[][..], |split| split.1));
@@ -180,6 +203,7 @@ impl Choice {
             stock: layout.stock,
             stock_bound: layout.stock_bound,
             lost: lost(plan),
+            lost_why: layout.waste.iter().flat_map(|waste| waste.says.iter().cloned()).collect(),
             over: field.map(|line| (line.packs * pack).saturating_sub(line.quantity as u64)).sum(),
             weight_lb: plan.order.iter().map(|line| line.weight_lb).sum(),
             fails: fails(plan),
@@ -190,7 +214,12 @@ impl Choice {
     fn words(&self) -> String {
         let exposure = self.exposure.map(|exposure| format!("at most {}", exposure.in_inches()));
         let hips = self.hips.map(|hips| format!("hips {}", hips.name()));
-        [Some(self.covering.clone()), exposure, hips].into_iter().flatten().collect::<Vec<_>>().join(", ")
+        let valleys = self.valleys.map(|valleys| match valleys {
+            Valleys::Open => "valleys open".to_owned(),
+            Valleys::Closed => "valleys closed".to_owned(),
+        });
+        let bond = self.bond.map(|bond| format!("{} bond", bond.name()));
+        [Some(self.covering.clone()), exposure, hips, valleys, bond].into_iter().flatten().collect::<Vec<_>>().join(", ")
     }
 }
 
@@ -202,20 +231,6 @@ fn choose_hips(job: &mut Job, hips: HipChoice) {
         HipChoice::Mitred => setting_out.hips = Some(Hips::Mitred),
         HipChoice::Matched => {}
     }
-}
-
-/// The sheet with no course showing more than this; its own limit stays where it is lower.
-fn at_most(covering: &Covering, exposure: Option<Length>) -> Covering {
-    let mut sheet = covering.clone();
-    for (band, most) in sheet.bands.iter_mut().zip(exposure.into_iter().cycle()) {
-        if band.greatest_exposure > most {
-            band.greatest_exposure = most;
-        }
-        if band.least_exposure > most {
-            band.least_exposure = most;
-        }
-    }
-    sheet
 }
 
 /// What is cut off and not used again, in units of the field unit's size.

@@ -19,9 +19,11 @@ mod site;
 mod stage;
 mod turret;
 
+use covering::Covering;
 use layout::SettingOut;
 use reader::{Format, Mistake, Places, Read, read};
 use roof::{Block, Dormer, MeasuredPlane};
+use units::Length;
 
 pub use attic::{AtticTable, FramingWord, RidgeVentTable, SoffitVentTable};
 pub use checks::{Deck, DeckKind, Drive, Edition, Fastener, FastenerKind, Laying, Metal, Site, WindExposure};
@@ -65,6 +67,8 @@ pub struct Job {
     pub unfinished: Vec<UnfinishedPlane>,
     /// What is chosen before a course line is set.
     pub setting_out: SettingOut,
+    /// The most that any course shows, if the sheet's limit is not to be reached.
+    pub exposure: Option<Length>,
     /// What the units are nailed to, if told.
     pub deck: Option<Deck>,
     /// What was found of the deck.
@@ -97,6 +101,8 @@ pub struct Job {
     pub old_psf: Option<f64>,
     /// What is to be priced.
     pub price: PriceWanted,
+    /// Covering sheets of the job's own, in the order of the file.
+    pub sheets: Vec<Covering>,
     /// Findings that somebody accepts, in the order of the file.
     pub silences: Vec<Silence>,
     /// Where everything stands in the file.

@@ -13,6 +13,7 @@ use crate::{
     Bevel, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, Made, Plan, Plane, Problem, ProblemPlace,
     Roof, Run, Severity, Starters, Totals, Unit, Wall,
 };
+use crate::own_sheets::as_job_has_it;
 use crate::{courses, details_told, loads, openings, ordering, placing, waste};
 
 /// Plans a job. Pure: the same job and catalogue give the same plan, on any machine.
@@ -21,6 +22,7 @@ use crate::{courses, details_told, loads, openings, ordering, placing, waste};
 /// in the catalogue under that path.
 #[must_use]
 pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
+    let catalog = &as_job_has_it(job, catalog);
     let Surveyed { roof, cheeks, mut problems } = survey(job);
     let chosen = catalog.get(&job.covering.sheet).map(|covering| layout::as_set_out(covering, &job.setting_out));
     let covering = chosen.as_deref();
@@ -66,6 +68,13 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
         wind,
         roof: shape(&roof, cheeks, job.north_deg),
     }
+}
+
+/// Raises the roof alone, for a hand that is still drawing: [`Plan::roof`], and what is wrong with it. Pure, as [`plan`] is.
+#[must_use]
+pub fn raise(job: &Job) -> (Roof, Vec<Problem>) {
+    let Surveyed { roof, cheeks, problems } = survey(job);
+    (shape(&roof, cheeks, job.north_deg), problems)
 }
 
 /// The roof of a job, with what is wrong with it.

@@ -4,13 +4,17 @@ use std::collections::BTreeMap;
 
 use covering::{Catalog, Covering};
 use price::{Counted, Material, Of, Quote, Rates, Work, quote};
+use schemars::JsonSchema;
 use serde::Serialize;
 use units::{Length, Pitch};
 
-use crate::{Job, Plan, Problem, Severity, plan};
+use crate::compare::Choice;
+use crate::own_sheets::as_job_has_it;
+use crate::priced_places::places;
+use crate::{Compared, CountedPlace, Job, OptionWanted, Plan, Problem, Severity, plan};
 
 /// One way to cover the roof, with its price.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Priced {
     /// As the owner reads it: the covering's name, or the option's.
     pub name: String,
@@ -24,6 +28,10 @@ pub struct Priced {
     pub problems: Vec<Problem>,
     /// Line by line.
     pub quote: Quote,
+    /// Where what the lines count lies on the roof, by their `counts`.
+    pub places: BTreeMap<String, Vec<CountedPlace>>,
+    /// Units, cuts, what is lost and why, weight.
+    pub compared: Compared,
 }
 
 impl Priced {
@@ -37,22 +45,26 @@ impl Priced {
 /// Prices the job as it is, then each of its options, in the order of the file.
 #[must_use]
 pub fn price(job: &Job, catalog: &Catalog, rates: &Rates) -> Vec<Priced> {
-    let own = priced(job, catalog, rates, None, &job.price.extras);
-    let options = job.price.options.iter().map(|option| {
-        let mut other = job.clone();
-        other.covering = option.covering.clone().unwrap_or_else(|| job.covering.clone());
-        priced(&other, catalog, rates, Some(&option.name), &option.extras)
-    });
-    [own].into_iter().chain(options).collect()
+    let catalog = &as_job_has_it(job, catalog);
+    let options = job.price.options.iter().map(|option| priced(job, catalog, rates, Some(option)));
+    [priced(job, catalog, rates, None)].into_iter().chain(options).collect()
 }
 
-fn priced(job: &Job, catalog: &Catalog, rates: &Rates, name: Option<&String>, extras: &[String]) -> Priced {
-    let plan = plan(job, catalog);
+fn priced(job: &Job, catalog: &Catalog, rates: &Rates, option: Option<&OptionWanted>) -> Priced {
+    let choice = option.map_or_else(|| Choice::of(&job.covering.sheet), |option| Choice::of_option(job, option));
+    let mut job = choice.applied(job);
+    if let Some(covering) = option.and_then(|option| option.covering.as_ref()) {
+        job.covering = covering.clone();
+    }
+    let extras = option.map_or(&job.price.extras, |option| &option.extras);
+    let plan = plan(&job, catalog);
     let covering = catalog.get(&job.covering.sheet);
-    let work = work(job, &plan, covering);
+    let work = work(&job, &plan, covering);
     Priced {
-        name: name.unwrap_or(&plan.covering.name).clone(),
-        scope: scope(job, &plan, rates, extras),
+        name: option.map_or(&plan.covering.name, |option| &option.name).clone(),
+        scope: scope(&job, &plan, rates, extras),
+        places: places(&job, &plan),
+        compared: choice.told(&plan, catalog),
         quote: quote(rates, &work, extras),
         covering: plan.covering.name,
         covering_is_invented: plan.covering.invented,
@@ -67,6 +79,7 @@ fn work(job: &Job, plan: &Plan, covering: Option<&Covering>) -> Work {
         laid().filter_map(|plane| Some((Pitch::per_12(plane.pitch).ok()?, plane.area_sqft / 100.0))).collect();
     let sheet = covering.map_or("", |covering| covering.id.as_str());
     let materials = plan.order.iter().map(|line| Material {
+        id: line.id.clone(),
         line: line.id.split(':').next().unwrap_or_default().into(),
         sheet: line.id.split(':').nth(1).unwrap_or(sheet).into(),
         item: line.item.clone(),

@@ -8,6 +8,7 @@ use roof::{Plane as Surface, Roof as Shape};
 use units::Length;
 
 use crate::make::{Surveyed, id_of, survey, unknown_sheet};
+use crate::own_sheets::as_job_has_it;
 use crate::{FORMAT, Job, LaidSoFar, NewCourse, Outcome, PartedNeighbour, RelaidPlane, Relay, courses, openings};
 
 /// A course as it was measured on the roof.
@@ -39,6 +40,7 @@ pub struct Misread {
 /// # Errors
 /// Every reading that names no plane or course of this job, or lies below another of a lower course.
 pub fn relay(job: &Job, catalog: &Catalog, readings: &[CourseRead]) -> Result<Relay, Vec<Misread>> {
+    let catalog = &as_job_has_it(job, catalog);
     let Surveyed { roof, mut problems, .. } = survey(job);
     let chosen = catalog.get(&job.covering.sheet).map(|covering| layout::as_set_out(covering, &job.setting_out));
     let covering = chosen.as_deref();

@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may stop at what cannot be")]
 
 use covering::Catalog;
-use plan::{Plan, Severity, plan, read_job};
+use plan::{Plan, Severity, plan, raise, read_job};
 use reader::Format;
 
 fn planned(text: &str) -> Plan {
@@ -27,15 +27,7 @@ fn the_examples_plan_clean() {
         let errors: Vec<_> = plan.problems.iter().filter(|problem| problem.severity == Severity::Error).collect();
         assert!(errors.is_empty(), "{errors:?}");
         assert!(plan.layout.pieces > 1000);
-        println!(
-            "{} {} {:?} pieces {} whole {} cut {}",
-            plan.name, plan.roof.totals.area_sqft, plan.problems, plan.layout.pieces, plan.layout.whole, plan.layout.cut
-        );
-        for c in &plan.checks {
-            println!("  {} {} {}", c.rule, c.outcome, c.says);
-        }
-        for c in &plan.cautions {
-            println!("  {c}");
-        }
+        let (roof, problems) = raise(&read_job(text, Format::Toml).0.unwrap());
+        assert!(roof == plan.roof && problems.iter().all(|problem| plan.problems.contains(problem)), "{}", plan.name);
     }
 }

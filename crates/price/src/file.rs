@@ -1,7 +1,7 @@
 //! The rates file as it is typed. The JSON Schema is made from these types, so their comments explain every key.
 
 use schemars::{JsonSchema, schema_for};
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use units::{Percent, Pitch, Price};
 
 use crate::Of;
@@ -136,7 +136,7 @@ pub struct ProposalTable {
 }
 
 /// The price of one of what nobody can count before.
-#[derive(Debug, Clone, Deserialize, JsonSchema)]
+#[derive(Debug, Clone, Deserialize, Serialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct UnitPriceTable {
     /// For what.

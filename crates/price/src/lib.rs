@@ -13,5 +13,5 @@ pub use file::{
     UnitPriceTable, rates_schema,
 };
 pub use quote::{Bought, Draw, Hours, Quote, Sums, Unpriced, draws, quote};
-pub use rates::{Rates, SHIPPED, UnitPrice, read_rates, shipped};
+pub use rates::{Rates, SHIPPED, UnitPrice, read_rates, shipped, sound_rates};
 pub use work::{Counted, Material, Of, Work};

@@ -1,4 +1,5 @@
 use reader::nearest;
+use schemars::JsonSchema;
 use serde::Serialize;
 use units::{Money, Percent, Pitch, Price};
 
@@ -6,7 +7,7 @@ use crate::file::{DrawTable, MaterialTable, TaxedWord};
 use crate::{Counted, Material, Of, Rates, Work};
 
 /// What a roof costs, line by line, and what is asked for it.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Quote {
     /// Packs of the order.
     pub materials: Vec<Bought>,
@@ -23,10 +24,12 @@ pub struct Quote {
 }
 
 /// A line that is paid by the piece.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Bought {
     /// What it is.
     pub what: String,
+    /// What is counted: the id of the order's line, or [`Of::name`].
+    pub counts: String,
     /// How many, to the nearest thousandth: `107`, `12.345`.
     pub quantity: String,
     /// One of them: `bundle of 21`, `square`.
@@ -38,10 +41,12 @@ pub struct Bought {
 }
 
 /// A line of the crew's work.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Hours {
     /// What is done.
     pub task: String,
+    /// What is counted, [`Of::name`].
+    pub counts: &'static str,
     /// How many, to the nearest thousandth.
     pub quantity: String,
     /// One of them: `square`, `foot`, `piece`.
@@ -53,7 +58,7 @@ pub struct Hours {
 }
 
 /// What has no price.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Unpriced {
     /// What it is.
     pub what: String,
@@ -64,7 +69,7 @@ pub struct Unpriced {
 }
 
 /// The sums, from the first line to the total.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, JsonSchema)]
 pub struct Sums {
     /// Packs.
     pub materials: Money,
@@ -91,7 +96,7 @@ pub struct Sums {
 }
 
 /// A payment.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Draw {
     /// When it is due.
     pub when: String,
@@ -147,6 +152,7 @@ fn bought(rates: &Rates, material: &Material, unpriced: &mut Vec<Unpriced>) -> O
     };
     Some(Bought {
         what: material.item.clone(),
+        counts: material.id.clone(),
         quantity: material.packs.to_string(),
         unit: material.pack.clone(),
         price: row.price,
@@ -180,6 +186,7 @@ fn labor(rates: &Rates, work: &Work, unpriced: &mut Vec<Unpriced>) -> Vec<Hours>
         let hours = (row.hours * quantity * 1000.0).round();
         lines.push(Hours {
             task: row.task.clone(),
+            counts: row.of.name(),
             quantity: to_thousandths(quantity),
             unit: row.of.unit(),
             crew_hours_thousandths: hours as i64,
@@ -193,6 +200,7 @@ fn paid(work: &Work, what: &str, of: Of, price: Price, unpriced: &mut Vec<Unpric
     let quantity = counted(work, what, of, None, unpriced)?;
     Some(Bought {
         what: what.into(),
+        counts: of.name().into(),
         quantity: to_thousandths(quantity),
         unit: of.unit().into(),
         price,

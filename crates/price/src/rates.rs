@@ -1,4 +1,4 @@
-use reader::{Format, Places, Read, read};
+use reader::{Format, Mistake, Places, Read, read};
 use units::{Percent, Price};
 
 use crate::desk::Desk;
@@ -58,12 +58,24 @@ pub fn shipped() -> Option<Rates> {
 #[must_use]
 pub fn read_rates(text: &str, format: Format) -> Read<Rates> {
     let Read { value, mut mistakes, places } = read::<RatesFile>(text, format);
-    let value = value.and_then(|file| {
-        mistakes.extend(wrong(&file, &places));
-        mistakes.sort_by_key(|mistake| mistake.span.start);
-        mistakes.is_empty().then(|| sound(file))
+    let value = value.and_then(|file| match sound_rates(file, &places) {
+        Ok(rates) => Some(rates),
+        Err(found) => {
+            mistakes.extend(found);
+            None
+        }
     });
+    mistakes.sort_by_key(|mistake| mistake.span.start);
     Read { value, mistakes, places }
+}
+
+/// Looks at every figure of rates that stand in a file of their own or within another, where `places` are counted from them.
+///
+/// # Errors
+/// Every mistake, with its place.
+pub fn sound_rates(file: RatesFile, places: &Places) -> Result<Rates, Vec<Mistake>> {
+    let mistakes = wrong(&file, places);
+    if mistakes.is_empty() { Ok(sound(file)) } else { Err(mistakes) }
 }
 
 fn sound(file: RatesFile) -> Rates {
@@ -86,7 +98,7 @@ fn sound(file: RatesFile) -> Rates {
     }
 }
 
-fn wrong(file: &RatesFile, places: &Places) -> Vec<reader::Mistake> {
+fn wrong(file: &RatesFile, places: &Places) -> Vec<Mistake> {
     let mut desk = Desk { places, mistakes: Vec::new() };
     let says = || format!("format {} is not known; this program reads format {FORMAT}", file.format);
     desk.expect(file.format == FORMAT, "format", says, "Write format = 1.");

@@ -41,6 +41,28 @@ pub enum Of {
 }
 
 impl Of {
+    /// As it is typed: `eave-feet`.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Squares => "squares",
+            Self::OldSquares => "old-squares",
+            Self::EaveFeet => "eave-feet",
+            Self::RakeFeet => "rake-feet",
+            Self::RidgeFeet => "ridge-feet",
+            Self::HipFeet => "hip-feet",
+            Self::ValleyFeet => "valley-feet",
+            Self::WallFeet => "wall-feet",
+            Self::FieldPieces => "field-pieces",
+            Self::CutPieces => "cut-pieces",
+            Self::Starters => "starters",
+            Self::Caps => "caps",
+            Self::Openings => "openings",
+            Self::Pallets => "pallets",
+            Self::Job => "job",
+        }
+    }
+
     /// `square`, `foot`, `piece` … of one.
     #[must_use]
     pub const fn unit(self) -> &'static str {
@@ -67,7 +89,9 @@ pub enum Counted {
 /// A line of the order as it is bought.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Material {
-    /// Id of the order's line, without a sheet behind it.
+    /// Id of the order's line.
+    pub id: String,
+    /// The same without a sheet behind it.
     pub line: String,
     /// Id of the sheet.
     pub sheet: String,

@@ -54,7 +54,14 @@ fn rates(text: &str) -> Rates {
 }
 
 fn material(sheet: &str) -> Material {
-    Material { line: "field-units".into(), sheet: sheet.into(), item: "slate".into(), packs: 3, pack: "bundle of 20".into() }
+    Material {
+        id: "field-units".into(),
+        line: "field-units".into(),
+        sheet: sheet.into(),
+        item: "slate".into(),
+        packs: 3,
+        pack: "bundle of 20".into(),
+    }
 }
 
 /// 1.5 squares at 8/12 and 1 square at 9/12.

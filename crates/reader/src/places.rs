@@ -11,16 +11,32 @@ pub struct Places {
     root: Node,
     /// Where each line of the text ends.
     line_ends: Vec<usize>,
+    /// Paths are counted from here; nothing for the whole text.
+    base: String,
 }
 
 impl Places {
     pub(crate) fn new(text: &Text, mut root: Node) -> Self {
         root.number(0);
-        Self { root, line_ends: text.line_ends.clone() }
+        Self { root, line_ends: text.line_ends.clone(), base: String::new() }
     }
 
     pub(crate) fn root(&self) -> &Node {
         &self.root
+    }
+
+    /// The places of a table within the text: paths are counted from there, and mistakes tell them whole.
+    #[must_use]
+    pub fn below(&self, path: &str) -> Self {
+        Self { base: self.whole(path), ..self.clone() }
+    }
+
+    fn whole(&self, path: &str) -> String {
+        match (self.base.as_str(), path) {
+            ("", path) => path.into(),
+            (base, "") => base.into(),
+            (base, path) => format!("{base}.{path}"),
+        }
     }
 
     /// The bytes of the value at a path; for a TOML table under a header, those of the header. `None` if nothing of
@@ -28,7 +44,7 @@ impl Places {
     #[must_use]
     pub fn span(&self, path: &str) -> Option<Range<usize>> {
         let mut node = &self.root;
-        for step in steps(path) {
+        for step in steps(&self.whole(path)) {
             let below = match step {
                 Step::Key(key) => node.get(key),
                 Step::Item(index) => node.item(index),
@@ -52,7 +68,7 @@ impl Places {
         let line = line_at(&self.line_ends, span.start);
         let line_end = self.line_ends.get(line - 1).copied().unwrap_or(span.end);
         let span = span.start..span.end.min(line_end);
-        Mistake { span, line, path: path.into(), says: says.into(), remedy: remedy.into() }
+        Mistake { span, line, path: self.whole(path), says: says.into(), remedy: remedy.into() }
     }
 }
 
@@ -88,5 +104,16 @@ mod tests {
         assert_eq!(places.line("block[0].edges[1].eave"), Some(3));
         assert_eq!(places.line("block[1].edges"), Some(4));
         assert_eq!(places.mistake("block[1]", "", "").line, 4);
+    }
+
+    #[test]
+    fn a_path_is_counted_from_a_table_within() {
+        let text = "name = \"x\"\n[[block]]\nedges = [{ eave = 8 }, { eave = 9 }]\n";
+        let Read { places, .. } = read::<serde::de::IgnoredAny>(text, Format::Toml);
+        let within = places.below("block[0]");
+        assert_eq!(within.span("edges[1].eave").map(|span| &text[span]), Some("9"));
+        let mistake = within.below("edges[1]").mistake("eave", "", "");
+        assert_eq!((mistake.path.as_str(), mistake.line), ("block[0].edges[1].eave", 3));
+        assert_eq!(within.mistake("", "", "").path, "block[0]");
     }
 }

@@ -2,6 +2,7 @@
 
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
+use axum::http::header::CONTENT_TYPE;
 use axum::response::IntoResponse;
 use axum::routing::{MethodRouter, get, post, put};
 use schemars::generate::SchemaSettings;
@@ -9,7 +10,7 @@ use schemars::{JsonSchema, SchemaGenerator};
 use serde_json::{Map, Value, json};
 
 use crate::answer::{LARGEST, Refusal};
-use crate::{App, coverings, examples, imports, jobs, legs, papers, plans};
+use crate::{App, coverings, examples, imports, jobs, legs, papers, plans, prices, words};
 
 /// Addresses with their descriptions.
 pub(crate) struct Desk {
@@ -59,13 +60,25 @@ pub(crate) fn desk() -> Desk {
         )
         .told::<plans::JobText, plans::Planned>("post", "/api/plan", "Plans a job.", post(plans::planned))
         .told::<plans::JobText, plans::Raised>("post", "/api/roof", "Raises only the roof of a job.", post(plans::raised))
+        .told::<plans::JobText, prices::Prices>("post", "/api/price", "Prices a job and its options.", post(prices::prices))
+        .asked::<prices::ShippedRates>("/api/rates", "The rates that ship, to be copied. Invented.", get(prices::shipped))
+        .told::<words::ToSay, Vec<String>>(
+            "post",
+            "/api/words",
+            "Says in another language what a plan says in English; as it stands where there is no form of it.",
+            post(words::said),
+        )
         .told::<legs::Walk, legs::Walked>("post", "/api/walk", "Corners from typed legs.", post(legs::walk))
         .told::<legs::Stretch, Vec<[String; 2]>>("post", "/api/stretch", "Gives a side a length.", post(legs::stretch))
         .asked::<Vec<examples::Example>>("/api/examples", "Houses to begin from. Invented.", get(examples::list))
         .asked::<Vec<coverings::Sheet>>("/api/coverings", "The covering sheets that ship.", get(coverings::list))
         .import("/api/import", "Reads a job file or a drawing; nothing is kept.", post(imports::read))
-        .file("/api/openapi.json", "This description.", "application/json", get(async || openapi()))
+        .file("/api/openapi.json", "This description.", "application/json", get(described))
         .closed()
+}
+
+async fn described() -> impl IntoResponse {
+    ([(CONTENT_TYPE, "application/json")], openapi())
 }
 
 /// The OpenAPI 3.1 description of every address, with a line end after it.

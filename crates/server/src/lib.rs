@@ -14,7 +14,9 @@ mod jobs;
 mod legs;
 mod papers;
 mod plans;
+mod prices;
 mod typed;
+mod words;
 
 use std::io;
 use std::net::{Ipv4Addr, SocketAddr};

@@ -16,24 +16,24 @@ use crate::App;
 use crate::answer::{At, Body, Refusal, work};
 use crate::jobs::kept;
 
-static CATALOG: LazyLock<Catalog> = LazyLock::new(Catalog::shipped);
+pub(crate) static CATALOG: LazyLock<Catalog> = LazyLock::new(Catalog::shipped);
 
 /// A job that is being edited.
 #[derive(Deserialize, JsonSchema)]
 pub(crate) struct JobText {
     /// The job file as JSON.
-    text: String,
+    pub(crate) text: String,
 }
 
 /// Something in the job that cannot be read.
 #[derive(Serialize, JsonSchema)]
 pub(crate) struct Mistake {
     /// Path in the job file, `block[0].edges[2].eave`.
-    path: String,
+    pub(crate) path: String,
     /// What is wrong.
-    says: String,
+    pub(crate) says: String,
     /// What to do.
-    remedy: String,
+    pub(crate) remedy: String,
 }
 
 /// The plan, or why there is none.
@@ -50,7 +50,7 @@ pub(crate) struct Planned {
 pub(crate) struct Raised {
     /// Of a job with any mistake nothing is planned.
     mistakes: Vec<Mistake>,
-    /// What the plan names.
+    /// What is wrong with the roof.
     problems: Vec<Problem>,
     /// Planes and lines.
     roof: Option<Roof>,
@@ -65,8 +65,8 @@ pub(crate) async fn planned(Body(job): Body<JobText>) -> Result<Json<Planned>, R
 }
 
 pub(crate) async fn raised(Body(job): Body<JobText>) -> Result<Json<Raised>, Refusal> {
-    work(move || match plan_of(&job.text) {
-        Ok(plan) => Json(Raised { mistakes: Vec::new(), problems: plan.problems, roof: Some(plan.roof) }),
+    work(move || match job_of(&job.text).map(|job| plan::raise(&job)) {
+        Ok((roof, problems)) => Json(Raised { mistakes: Vec::new(), problems, roof: Some(roof) }),
         Err(mistakes) => Json(Raised { mistakes, problems: Vec::new(), roof: None }),
     })
     .await
@@ -88,7 +88,11 @@ pub(crate) async fn of_revision(app: &App, id: i64, version: i64) -> Result<Plan
 }
 
 fn plan_of(text: &str) -> Result<Plan, Vec<Mistake>> {
+    Ok(plan::plan(&job_of(text)?, &CATALOG))
+}
+
+pub(crate) fn job_of(text: &str) -> Result<plan::Job, Vec<Mistake>> {
     let (job, mistakes) = read_job(text, Format::Json);
     let told = |reader::Mistake { path, says, remedy, .. }| Mistake { path, says, remedy };
-    job.map(|job| plan::plan(&job, &CATALOG)).ok_or_else(|| mistakes.into_iter().map(told).collect())
+    job.ok_or_else(|| mistakes.into_iter().map(told).collect())
 }

@@ -128,6 +128,44 @@ async fn legs_become_corners_and_a_side_gets_its_length() {
 }
 
 #[tokio::test]
+async fn a_job_is_priced_by_its_own_rates_or_by_those_that_ship() {
+    let door = Door::new();
+    let mut job: Value = serde_json::from_str(&ell(&door).await).unwrap();
+    let ask = async |job: &Value| door.tell("POST", "/api/price", json!({ "text": job.to_string() }).to_string()).await.json();
+    let prices = ask(&job).await;
+    assert_eq!((&prices["rates"]["invented"], &prices["rates"]["own"]), (&json!(true), &json!(false)));
+    let shipped = door.get("/api/rates").await.json();
+    let mut own: Value = serde_json::from_str(shipped["text"].as_str().unwrap()).unwrap();
+    own["currency"] = json!("EUR");
+    own["material"] = json!([{ "line": "field-units", "price": "10.005" }]);
+    job["price"] = json!({ "own": own, "option": [{ "name": "in tile", "sheet": "plain-tile" }] });
+    let prices = ask(&job).await;
+    assert_eq!((&prices["rates"]["currency"], &prices["rates"]["own"]), (&json!("EUR"), &json!(true)));
+    assert_eq!(prices["ways"][1]["name"], "in tile");
+    let bought = &prices["ways"][0]["quote"]["materials"][0];
+    // 10.005 a pack: packs × 10.005, a half cent rounded up.
+    let packs: i64 = bought["quantity"].as_str().unwrap().parse().unwrap();
+    let cents = (packs * 10_005 + 5).div_euclid(10);
+    assert_eq!(bought["amount"], format!("{}.{:02}", cents / 100, cents % 100));
+    job["price"] = json!({ "rates": "mine.toml" });
+    let refused = ask(&job).await;
+    assert!(refused["mistakes"][0]["says"].as_str().unwrap().contains("only the command line reads"));
+}
+
+#[tokio::test]
+async fn what_the_plan_says_is_said_in_spanish() {
+    let door = Door::new();
+    let says = json!([
+        { "text": "house, south" },
+        { "text": "Chalk stains units", "rule": "chalk-stains-units" },
+        { "text": "kept as it stands" },
+    ]);
+    let said = door.tell("POST", "/api/words", json!({ "language": "es", "says": says }).to_string()).await.json();
+    assert_eq!((said[0].as_str(), said[2].as_str()), (Some("house, sur"), Some("kept as it stands")));
+    assert_ne!(said[1], "Chalk stains units");
+}
+
+#[tokio::test]
 async fn half_a_job_is_kept_and_its_mistakes_are_told() {
     let door = Door::new();
     let half = r#"{"format":1,"name":"","covering":{"sheet":"wood-shingle"}}"#;
@@ -220,7 +258,7 @@ async fn any_bad_body_is_refused_in_words() {
             let path = path.replace("{id}", "1");
             for body in bodies.into_iter().chain(texts.iter().map(String::as_str)) {
                 let got = door.tell(&method.to_uppercase(), &path, body.to_owned()).await;
-                let is_planned = got.status == StatusCode::OK && ["/api/plan", "/api/roof"].contains(&path.as_str());
+                let is_planned = got.status == StatusCode::OK && ["/api/plan", "/api/roof", "/api/price"].contains(&path.as_str());
                 assert!(got.status.is_client_error() || is_planned, "{method} {path} {}: {}", got.status, got.text);
                 assert!(got.json()[if is_planned { "mistakes" } else { "remedy" }] != "", "{}", got.text);
                 tried += 1;
@@ -243,7 +281,10 @@ async fn every_described_address_answers() {
     for (path, methods) in document["paths"].as_object().unwrap() {
         if methods.get("get").is_some() {
             let path = path.replace("{id}", "1").replace("{version}", "1").replace("{plane}", "house.0");
-            assert_eq!(door.get(&path).await.status, StatusCode::OK, "{path}");
+            let got = door.get(&path).await;
+            assert_eq!(got.status, StatusCode::OK, "{path}");
+            let kind = got.headers["content-type"].to_str().unwrap();
+            assert!(methods["get"]["responses"]["200"]["content"].get(kind).is_some(), "{path} is {kind}");
         }
     }
 }

@@ -242,6 +242,16 @@ impl<'de> Deserialize<'de> for Percent {
     }
 }
 
+impl JsonSchema for Money {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Money".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "description": "A decimal with two places as a text: \"12345.60\".", "type": "string" })
+    }
+}
+
 impl JsonSchema for Price {
     fn schema_name() -> std::borrow::Cow<'static, str> {
         "Price".into()

@@ -12,6 +12,9 @@ export type Roof = Schemas['Roof'];
 export type Problem = Schemas['Problem'];
 export type Mistake = Schemas['Mistake'];
 export type Example = Schemas['Example'];
+export type Prices = Schemas['Prices'];
+export type Priced = Schemas['Priced'];
+export type RatesUsed = Schemas['RatesUsed'];
 export type RevisionLine = Schemas['RevisionLine'];
 
 export class Refused extends Error {

@@ -1,6 +1,6 @@
 /** Where in the app one is, kept in the address: `/`, `/job/7/measure`. */
 
-export const STEPS = ['measure', 'choose', 'layout', 'check', 'order'] as const;
+export const STEPS = ['measure', 'choose', 'layout', 'check', 'order', 'price'] as const;
 export type Step = (typeof STEPS)[number];
 
 export interface Place {

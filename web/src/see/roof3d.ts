@@ -2,45 +2,61 @@
 
 import {
   AlwaysStencilFunc, AmbientLight, BoxGeometry, BufferAttribute, BufferGeometry, Color, DirectionalLight, DoubleSide, EqualStencilFunc, InstancedMesh, KeepStencilOp, Line, LineBasicMaterial, LineSegments,
-  Matrix4, Mesh, MeshLambertMaterial, PerspectiveCamera, ReplaceStencilOp, Scene, ShapeUtils, Sphere, Vector2, Vector3, WebGLRenderer,
+  Matrix4, Mesh, MeshLambertMaterial, PerspectiveCamera, Plane, ReplaceStencilOp, Scene, ShapeUtils, Sphere, Vector2, Vector3, WebGLRenderer,
 } from 'three';
 import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
 import type { Plan } from '../api/client';
 import { piecesOf } from '../layout/pieces';
+import { caps, metal } from './edges';
 import { type Pose, inSpace, poseOf } from './pose';
 
-export type Layer = 'deck' | 'barrier' | 'underlayment' | 'starters' | 'units';
+/** From the deck up. */
+export const LAYERS = ['deck', 'barrier', 'underlayment', 'metal', 'starters', 'units', 'caps'] as const;
+export type Layer = (typeof LAYERS)[number];
 
-interface Laid {
-  /** Pieces of the courses up to each, whole ones and corners of cut ones. */
-  whole: number[];
-  cut: number[];
-  boxes: InstancedMesh;
-  rest: Mesh;
+/** One thing that is laid before the next. */
+export interface Step {
+  layer: Layer;
+  /** Where, or which course, counted from 1. */
+  at: string | number;
+}
+
+/** A mesh that grows as the roof is laid: so many of its corners, or of its pieces, are there from a step on. */
+interface Growing {
+  from: number[];
+  count: number[];
+  show: (count: number) => void;
 }
 
 /** Thickness drawn for a unit, inches: enough to throw an edge, and near what units have. */
 const THICK = 0.5;
 /** Above the deck, inches: so that no layer shines through another from afar. */
-const LIFT: Record<Layer, number> = { deck: 0, underlayment: 0.3, barrier: 0.6, starters: 0.9, units: 1.1 };
-/** Of the plan's kinds of rolls; drip edge and interlayment are too thin to be seen. */
-const LAYER_OF: Record<string, Layer> = { 'ice barrier': 'barrier', underlayment: 'underlayment' };
-const COLOURS: Record<Layer, number> = { deck: 0xd9c8a4, underlayment: 0x8793a0, barrier: 0x38506b, starters: 0x7b6a58, units: 0x6c7f8c };
+const LIFT: Record<Layer, number> = { deck: 0, underlayment: 0.3, barrier: 0.6, metal: 0.8, starters: 0.9, units: 1.1, caps: 3.2 };
+/** Of the plan's kinds of rolls; interlayment lies between the courses and is not seen. */
+const LAYER_OF: Record<string, Layer> = { 'ice barrier': 'barrier', underlayment: 'underlayment', 'drip edge': 'metal' };
+const COLOURS: Record<Layer, number> = { deck: 0xd9c8a4, underlayment: 0x8793a0, barrier: 0x38506b, metal: 0xc27a3a, starters: 0x7b6a58, units: 0x6c7f8c, caps: 0x4f606c };
+/** Each layer stands so far out from under the one over it where the roof is cut through, inches. */
+const STEP_BACK = 24;
 
 export class Roof3d {
-  readonly courses: number;
+  /** In the order in which they are done. */
+  readonly steps: Step[] = [];
   readonly pieces: number;
   readonly #scene = new Scene();
   readonly #camera = new PerspectiveCamera(35, 1, 10, 20_000);
   readonly #renderer: WebGLRenderer;
   readonly #controls: OrbitControls;
-  readonly #layers: Record<Layer, (Mesh | InstancedMesh)[]> = { deck: [], barrier: [], underlayment: [], starters: [], units: [] };
-  readonly #laid: Laid[] = [];
+  readonly #layers: Record<Layer, (Mesh | InstancedMesh)[]> = { deck: [], barrier: [], underlayment: [], metal: [], starters: [], units: [], caps: [] };
+  readonly #growing: Growing[] = [];
+  /** Where each layer ends when the roof is cut through, from the right. */
+  readonly #cuts = Object.fromEntries(LAYERS.map((layer) => [layer, new Plane(new Vector3(-1, 0, 0), Infinity)])) as Record<Layer, Plane>;
+  #span: [number, number] = [0, 0];
   readonly #sizes: ResizeObserver;
   #frame = 0;
 
   constructor(canvas: HTMLCanvasElement, plan: Plan) {
     this.#renderer = new WebGLRenderer({ canvas, antialias: true, stencil: true });
+    this.#renderer.localClippingEnabled = true;
     this.#renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
     this.#camera.up.set(0, 0, 1);
     this.#controls = new OrbitControls(this.#camera, canvas);
@@ -50,8 +66,8 @@ export class Roof3d {
     sun.position.set(-0.5, -0.8, 1.1);
     this.#scene.add(new AmbientLight(0xffffff, 1.1), sun);
     this.#build(plan);
-    this.courses = Math.max(0, ...plan.layout.planes.map((plane) => plane.courses.length));
     this.pieces = plan.layout.pieces;
+    this.#resize();
     this.#look(plan);
     this.#sizes = new ResizeObserver(() => this.#resize());
     this.#sizes.observe(canvas);
@@ -88,12 +104,18 @@ export class Roof3d {
     this.draw();
   }
 
-  /** Lays the first courses of every plane. */
-  lay(courses: number): void {
-    for (const { whole, cut, boxes, rest } of this.#laid) {
-      const last = Math.min(courses, whole.length) - 1;
-      boxes.count = last < 0 ? 0 : (whole[last] ?? 0);
-      rest.geometry.setDrawRange(0, last < 0 ? 0 : (cut[last] ?? 0));
+  /** Does the first steps and no more. */
+  lay(steps: number): void {
+    for (const { from, count, show } of this.#growing) show(count[from.findLastIndex((step) => step < steps)] ?? 0);
+    this.draw();
+  }
+
+  /** Cuts so much of the roof away from its right end, 0 to 1, each layer further back than the one under it. */
+  cut(part: number): void {
+    const [left, right] = this.#span;
+    for (const [above, layer] of LAYERS.entries()) {
+      const isCut = part > 0 && layer !== 'deck';
+      this.#cuts[layer].constant = isCut ? right - part * (right - left) - above * STEP_BACK : 1e6;
     }
     this.draw();
   }
@@ -132,70 +154,117 @@ export class Roof3d {
     const poses = new Map<string, Pose>();
     for (const plane of plan.roof.planes) {
       const pose = poseOf(plane.outlines_in[0] ?? [], plane.outlines_ft[0] ?? []);
-      if (pose) poses.set(plane.id, pose);
       if (!pose) continue;
-      const deck = this.#add('deck', polygons(pose, [plane.outlines_in as [number, number][][]], LIFT.deck));
+      poses.set(plane.id, pose);
+      const deck = this.#add('deck', triangles(polygons(pose, [plane.outlines_in as [number, number][][]], LIFT.deck)));
       deck.renderOrder = -2;
       within(deck, markOf(poses.size), AlwaysStencilFunc);
     }
-    for (const rolls of plan.details.rolls) {
-      const layer = LAYER_OF[rolls.kind];
-      if (!layer) continue;
-      for (const patch of rolls.strips.flatMap((strip) => strip.patches)) {
-        const pose = poses.get(patch.plane);
-        if (!pose) continue;
-        const strip = this.#add(layer, polygons(pose, [[patch.corners_in as [number, number][]]], LIFT[layer]));
-        strip.renderOrder = -1;
-        within(strip, markOf([...poses.keys()].indexOf(patch.plane) + 1), EqualStencilFunc);
-      }
-    }
-    for (const laid of plan.layout.planes) {
-      const pose = poses.get(laid.id);
-      if (!pose) continue;
-      for (const row of laid.starters) {
-        const quad = (left: number): [number, number][] => [[left, row.butt_in], [left + row.step_in - 0.2, row.butt_in], [left + row.step_in - 0.2, row.butt_in + row.height_in], [left, row.butt_in + row.height_in]];
-        this.#add('starters', polygons(pose, Array.from({ length: row.count }, (_, n) => [quad(row.left_in + n * row.step_in)]), LIFT.starters));
-      }
-      this.#lay(laid, pose);
-    }
+    this.#strips(plan, poses);
+    this.#parts('metal', metal(plan, poses, LIFT.metal).map(({ at, corners }) => ({ at, corners })));
+    this.#parts('starters', [{ at: '', corners: starters(plan, poses) }]);
+    this.#units(plan, poses);
+    this.#parts('caps', caps(plan, poses, LIFT.caps));
     this.#edges(plan);
+    const all = plan.roof.planes.flatMap((plane) => plane.outlines_ft.flat()).map(([x]) => (x ?? 0) * 12);
+    this.#span = [Math.min(...all), Math.max(...all)];
+    this.cut(0);
+  }
+
+  #step(layer: Layer, at: string | number): number {
+    return this.steps.push({ layer, at }) - 1;
   }
 
   #add(layer: Layer, geometry: BufferGeometry): Mesh {
-    const mesh = new Mesh(geometry, new MeshLambertMaterial({ color: COLOURS[layer], side: DoubleSide }));
+    const mesh = new Mesh(geometry, new MeshLambertMaterial({ color: COLOURS[layer], side: DoubleSide, clippingPlanes: [this.#cuts[layer]] }));
     this.#layers[layer].push(mesh);
     this.#scene.add(mesh);
     return mesh;
   }
 
-  #lay(laid: Plan['layout']['planes'][number], pose: Pose): void {
-    const rows = laid.courses.map((_, course) => piecesOf(laid, course));
-    const count = rows.flat().filter((piece) => !piece.cut).length;
-    const material = new MeshLambertMaterial({ color: 0xffffff });
-    const boxes = new InstancedMesh(new BoxGeometry(1, 1, 1).translate(0.5, 0.5, 0.5), material, Math.max(1, count));
-    const [whole, cut]: [number[], number[]] = [[], []];
-    const corners: number[] = [];
-    let at = 0;
-    for (const row of rows) {
-      for (const piece of row) {
-        const shade = shaded(piece.course, piece.number);
-        if (piece.cut) {
-          for (const part of piece.parts) corners.push(...tilted(pose, part, piece.at[1], piece.length));
-        } else {
-          boxes.setMatrixAt(at, box(pose, piece.at, piece.width, piece.length));
-          boxes.setColorAt(at, shade);
-          at += 1;
+  /** What comes from rolls, strip by strip; of each plane one mesh, in which the deck's stencil keeps it. */
+  #strips(plan: Plan, poses: Map<string, Pose>): void {
+    const meshes = new Map<string, { layer: Layer; plane: string; corners: number[]; growing: Growing }>();
+    for (const rolls of plan.details.rolls) {
+      const layer = LAYER_OF[rolls.kind];
+      if (!layer) continue;
+      for (const strip of rolls.strips) {
+        const step = this.#step(layer, strip.at);
+        for (const patch of strip.patches) {
+          const pose = poses.get(patch.plane);
+          if (!pose) continue;
+          const key = `${layer} ${patch.plane}`;
+          const mesh = meshes.get(key) ?? { layer, plane: patch.plane, corners: [], growing: { from: [], count: [], show: () => undefined } };
+          meshes.set(key, mesh);
+          mesh.corners.push(...polygons(pose, [[patch.corners_in as [number, number][]]], LIFT[layer]));
+          mesh.growing.from.push(step);
+          mesh.growing.count.push(mesh.corners.length / 3);
         }
       }
-      whole.push(at);
-      cut.push(corners.length / 3);
+    }
+    const marks = [...poses.keys()];
+    for (const { layer, plane, corners, growing } of meshes.values()) {
+      const mesh = this.#add(layer, triangles(corners));
+      mesh.renderOrder = -1;
+      within(mesh, markOf(marks.indexOf(plane) + 1), EqualStencilFunc);
+      growing.show = (count) => mesh.geometry.setDrawRange(0, count);
+      this.#growing.push(growing);
+    }
+  }
+
+  /** Parts that are laid one after the other, all in one mesh. */
+  #parts(layer: Layer, parts: { at: string; corners: number[] }[]): void {
+    const corners: number[] = [];
+    const growing: Growing = { from: [], count: [], show: () => undefined };
+    for (const part of parts) {
+      if (part.corners.length === 0) continue;
+      for (const value of part.corners) corners.push(value);
+      growing.from.push(this.#step(layer, part.at));
+      growing.count.push(corners.length / 3);
+    }
+    if (corners.length === 0) return;
+    const { geometry } = this.#add(layer, triangles(corners));
+    growing.show = (count) => geometry.setDrawRange(0, count);
+    this.#growing.push(growing);
+  }
+
+  /** Course by course over all planes: whole units in one mesh, cut ones in another. */
+  #units(plan: Plan, poses: Map<string, Pose>): void {
+    const planes = plan.layout.planes.flatMap((laid) => {
+      const pose = poses.get(laid.id);
+      return pose ? [{ pose, laid }] : [];
+    });
+    const courses = Math.max(0, ...planes.map(({ laid }) => laid.courses.length));
+    const [whole, cut]: [Growing, Growing] = [{ from: [], count: [], show: () => undefined }, { from: [], count: [], show: () => undefined }];
+    const boxes = new InstancedMesh(openBox(), new MeshLambertMaterial({ color: 0xffffff, clippingPlanes: [this.#cuts.units] }), Math.max(1, plan.layout.pieces));
+    const corners: number[] = [];
+    let at = 0;
+    for (let course = 0; course < courses; course += 1) {
+      const step = this.#step('units', course + 1);
+      for (const { pose, laid } of planes) {
+        for (const piece of piecesOf(laid, course)) {
+          if (piece.cut) {
+            for (const part of piece.parts) for (const value of tilted(pose, part, piece.at[1], piece.length)) corners.push(value);
+          } else {
+            boxes.setMatrixAt(at, box(pose, piece.at, piece.width, piece.length));
+            boxes.setColorAt(at, shaded(course, piece.number));
+            at += 1;
+          }
+        }
+      }
+      for (const [growing, count] of [[whole, at], [cut, corners.length / 3]] as const) {
+        growing.from.push(step);
+        growing.count.push(count);
+      }
     }
     boxes.count = at;
     boxes.computeBoundingSphere();
     const rest = this.#add('units', triangles(corners));
     this.#layers.units.push(boxes);
     this.#scene.add(boxes);
-    this.#laid.push({ whole, cut, boxes, rest });
+    whole.show = (count) => (boxes.count = count);
+    cut.show = (count) => rest.geometry.setDrawRange(0, count);
+    this.#growing.push(whole, cut);
   }
 
   /** Ridges, hips and valleys as lines over everything. */
@@ -208,9 +277,10 @@ export class Roof3d {
   /** From the south-west, all of it in sight. */
   #look(plan: Plan): void {
     const corners = plan.roof.planes.flatMap((plane) => plane.outlines_ft.flat()).map(([x, y, z]) => new Vector3((x ?? 0) * 12, (y ?? 0) * 12, (z ?? 0) * 12));
+    // An upright sheet sees less from side to side.
     const { center, radius } = new Sphere().setFromPoints(corners.length > 0 ? corners : [new Vector3()]);
     this.#controls.target.copy(center);
-    this.#camera.position.copy(center).add(new Vector3(-0.55, -0.95, 0.7).normalize().multiplyScalar(Math.max(60, radius * 2.7)));
+    this.#camera.position.copy(center).add(new Vector3(-0.55, -0.95, 0.7).normalize().multiplyScalar(Math.max(60, radius * (this.#camera.aspect < 1 ? 3.2 / this.#camera.aspect : 2.7))));
     this.#controls.update();
   }
 }
@@ -227,13 +297,24 @@ function within(mesh: Mesh, mark: number, when: typeof AlwaysStencilFunc | typeo
 }
 
 /** Flat polygons on a plane, holes and all. */
-function polygons(pose: Pose, all: [number, number][][][], lift: number): BufferGeometry {
-  const corners = all.flatMap(([outer = [], ...holes]) => {
+function polygons(pose: Pose, all: [number, number][][][], lift: number): number[] {
+  return all.flatMap(([outer = [], ...holes]) => {
     const rings = [outer, ...holes].map((ring) => ring.map(([u, v]) => new Vector2(u, v)));
     const flat = rings.flat();
     return ShapeUtils.triangulateShape(rings[0] ?? [], rings.slice(1)).flatMap((triangle) => triangle.flatMap((corner) => inSpace(pose, flat[corner]?.x ?? 0, flat[corner]?.y ?? 0, lift)));
   });
-  return triangles(corners);
+}
+
+/** Every starter, as it lies under the first course. */
+function starters(plan: Plan, poses: Map<string, Pose>): number[] {
+  return plan.layout.planes.flatMap((laid) => {
+    const pose = poses.get(laid.id);
+    if (!pose) return [];
+    return laid.starters.flatMap((row) => {
+      const quad = (left: number): [number, number][] => [[left, row.butt_in], [left + row.step_in - 0.2, row.butt_in], [left + row.step_in - 0.2, row.butt_in + row.height_in], [left, row.butt_in + row.height_in]];
+      return polygons(pose, Array.from({ length: row.count }, (_, n) => [quad(row.left_in + n * row.step_in)]), LIFT.starters);
+    });
+  });
 }
 
 /** A part of a unit, its butt raised as the units below raise it. */
@@ -264,6 +345,15 @@ function box(pose: Pose, [u, v]: [number, number], width: number, length: number
     right[2] * width, up[2] * length - out[2] * fall, out[2] * THICK, z,
     0, 0, 0, 1,
   );
+}
+
+/** A box of one by one by one without its underside and its head, which nobody sees on a roof. */
+function openBox(): BufferGeometry {
+  const whole = new BoxGeometry(1, 1, 1).translate(0.5, 0.5, 0.5);
+  // Its faces come in sixes of corners: right, left, head, butt, top, underside.
+  const faces = Array.from(whole.index?.array ?? []);
+  whole.setIndex([0, 1, 3, 4].flatMap((face) => faces.slice(face * 6, face * 6 + 6)));
+  return whole;
 }
 
 /** A little lighter and darker from unit to unit, the same every time, so that each is seen. */

@@ -30,8 +30,6 @@ pub struct Site {
     pub ice_barrier: Option<bool>,
     /// The coldest that units get.
     pub coldest: Option<Temperature>,
-    /// The space under the roof is heated.
-    pub heated: Option<bool>,
     /// Trees stand over the roof.
     pub trees: Option<bool>,
     /// Fire class that roofs here must have.

@@ -59,9 +59,10 @@ pub(super) fn rates(told: Option<&Path>, job_path: &Path, source: &Source, job: 
         let read = read_rates(&source.text, source.format);
         read.value.ok_or_else(|| notes(source, &read.mistakes))
     };
-    match (told, &job.price.rates) {
-        (Some(path), _) => read_file(&input::read(path).map_err(|note| vec![*note])?),
-        (None, Some(named)) => {
+    match (told, &job.price.rates, &job.price.own) {
+        (Some(path), _, _) => read_file(&input::read(path).map_err(|note| vec![*note])?),
+        (None, _, Some(own)) => Ok(own.clone()),
+        (None, Some(named), None) => {
             let folder = job_path.parent().unwrap_or(Path::new(""));
             let file = input::read(&folder.join(named)).map_err(|note| {
                 let remedy = "Give the path from the folder of the job file.";
@@ -69,7 +70,7 @@ pub(super) fn rates(told: Option<&Path>, job_path: &Path, source: &Source, job: 
             })?;
             read_file(&file)
         }
-        (None, None) => shipped().ok_or_else(|| vec![Note::plain("the rates that ship are broken", "")]),
+        (None, None, None) => shipped().ok_or_else(|| vec![Note::plain("the rates that ship are broken", "")]),
     }
 }
 

@@ -1,6 +1,7 @@
 //! The job file as it is typed. The JSON Schema is made from these types, so their comments explain every key.
 
 use checks::{DeckKind, Drive, FastenerKind, Metal};
+use covering::SheetFile;
 use schemars::JsonSchema;
 use serde::Deserialize;
 use units::{LengthUnit, Measure, Pitch};
@@ -71,6 +72,9 @@ pub struct JobFile {
     pub stage: Option<StageTable>,
     /// What is to be priced: rates and options.
     pub price: Option<PriceTable>,
+    /// Covering sheets of your own, kept in this file. One with the id of a sheet that ships takes its place in this job.
+    #[serde(default)]
+    pub sheet: Vec<SheetFile>,
 }
 
 /// What the roof is covered with.

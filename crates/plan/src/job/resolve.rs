@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use covering::{Covering, SheetFile, sound_sheet};
 use layout::SettingOut;
 use reader::{Mistake, Places, quoted};
 use roof::{Block, Hole, OutlineAt, Side};
@@ -16,7 +17,7 @@ use super::metal::{flashing, sheet_metal};
 use super::opening::openings;
 use super::order::order;
 use super::pricing::price;
-use super::setting_out::setting_out;
+use super::setting_out::{exposure, setting_out};
 use super::side::side;
 use super::silence::silences;
 use super::site::{north, site};
@@ -51,6 +52,10 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         planes: measured::planes(&mut desk, &file.plane),
         unfinished: measured::unfinished(&mut desk, &file.plane),
         setting_out: file.setting_out.as_ref().map_or_else(SettingOut::default, |table| setting_out(&mut desk, table)),
+        exposure: file
+            .setting_out
+            .as_ref()
+            .and_then(|table| exposure(&mut desk, table.exposure, "setting_out.exposure")),
         deck: file.deck.as_ref().map(|table| deck(&mut desk, table)),
         deck_found: file.deck.as_ref().map_or_else(Default::default, |table| deck_found(&mut desk, table)),
         dry_in: dry_in(&mut desk, &file.dry_in.clone().unwrap_or_default()),
@@ -71,6 +76,7 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         ),
         old_psf: file.deck.as_ref().and_then(|deck| desk.number("deck.old_psf", deck.old_psf, [0.0, 200.0])),
         price: price(&mut desk, &file.price.clone().unwrap_or_default()),
+        sheets: sheets(&mut desk, &file.sheet),
         silences: silences(&mut desk, &file.silence),
         places: places.clone(),
     };
@@ -78,6 +84,12 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
 }
 
 impl Desk<'_> {
+    /// What is read by the rules of another room, at a table of this file.
+    pub(super) fn within<T>(&mut self, path: &str, read: impl FnOnce(&Places) -> Result<T, Vec<Mistake>>) -> Option<T> {
+        let mistakes = &mut self.mistakes;
+        read(&self.places.below(path)).map_err(|found| mistakes.extend(found)).ok()
+    }
+
     pub(super) fn mistake(&mut self, path: &str, says: impl Into<String>, remedy: &str) {
         self.mistakes.push(self.places.mistake(path, says, remedy));
     }
@@ -123,6 +135,19 @@ fn names_differ(desk: &mut Desk, blocks: &[BlockTable]) {
         let says = || format!("two blocks are called {}", quoted(name));
         desk.expect(names.insert(name), &path, says, "Give each block a name of its own.");
     }
+}
+
+/// Sheets that stand in the job file itself.
+fn sheets(desk: &mut Desk, tables: &[SheetFile]) -> Vec<Covering> {
+    let mut ids = BTreeSet::new();
+    let mut sheets = Vec::new();
+    for (index, table) in tables.iter().enumerate() {
+        let path = format!("sheet[{index}]");
+        let says = || format!("two sheets are called {}", quoted(&table.id));
+        desk.expect(ids.insert(&table.id), &format!("{path}.id"), says, "Give each sheet an id of its own.");
+        sheets.extend(desk.within(&path, |places| sound_sheet(table, places)));
+    }
+    sheets
 }
 
 /// The sheet named at a path of the job file.

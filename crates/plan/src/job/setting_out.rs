@@ -28,6 +28,8 @@ pub struct SettingOutTable {
     pub bond: Option<Bond>,
     /// How butts lie. Absent: straight.
     pub butts: Option<ButtsWord>,
+    /// The most that any course shows, 1 in to 36 in; the sheet's own limit stays where it is lower. Absent: the sheet's.
+    pub exposure: Option<Measure>,
 }
 
 /// `true`, `false`, or the ids of planes.
@@ -96,6 +98,15 @@ pub enum ButtsWord {
     Staggered,
 }
 
+impl ValleysWord {
+    pub(super) const fn meant(self) -> Valleys {
+        match self {
+            Self::Open => Valleys::Open,
+            Self::Closed => Valleys::Closed,
+        }
+    }
+}
+
 /// How hips are finished.
 #[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
@@ -104,6 +115,12 @@ pub enum HipsWord {
     Capped,
     /// Units of both planes are cut to the hip line and are seen up to it.
     Mitred,
+}
+
+/// The most that any course shows, at a path of the job file.
+pub(super) fn exposure(desk: &mut Desk, value: Option<Measure>, path: &str) -> Option<Length> {
+    let [least, most] = [1.0, 36.0].map(Length::inches);
+    value.map(|value| desk.length(path, value, least, most))
 }
 
 pub(super) fn setting_out(desk: &mut Desk, table: &SettingOutTable) -> SettingOut {
@@ -116,10 +133,7 @@ pub(super) fn setting_out(desk: &mut Desk, table: &SettingOutTable) -> SettingOu
         tape_step: length("tape_step", table.tape_step, finest, coarsest, absent.tape_step),
         sight_limit: length("sight_limit", table.sight_limit, Length::default(), most, absent.sight_limit),
         match_hips: table.match_hips.as_ref().map_or(MatchHips::None, |word| word.0.clone()),
-        valleys: table.valleys.map(|word| match word {
-            ValleysWord::Open => Valleys::Open,
-            ValleysWord::Closed => Valleys::Closed,
-        }),
+        valleys: table.valleys.map(ValleysWord::meant),
         hips: table.hips.map(|word| match word {
             HipsWord::Capped => Hips::Capped,
             HipsWord::Mitred => Hips::Mitred,

@@ -38,8 +38,6 @@ pub struct SiteTable {
     pub climate_zone: Option<u32>,
     /// The coldest that units get: "-10 F".
     pub coldest: Option<Temperature>,
-    /// Whether the space under the roof is heated.
-    pub heated: Option<bool>,
     /// Whether trees stand over the roof, whose leaves gather in it.
     pub trees: Option<bool>,
     /// Fire class that roofs here must have: "A", "B" or "C".
@@ -71,7 +69,6 @@ pub(super) fn site(desk: &mut Desk, table: &SiteTable) -> Site {
         winter: table.winter,
         ice_barrier: table.ice_barrier,
         coldest: table.coldest,
-        heated: table.heated,
         trees: table.trees,
         fire_class: table.fire_class,
         impact_class: desk.whole("site.impact_class", table.impact_class, [1, 4]),

@@ -1,0 +1,95 @@
+import { begin, expect, faults, test } from './program';
+
+test('the roof is priced, its lines lead to the places, and the rates become the crew\'s own', async ({ page, program }) => {
+  await begin(page, program, 'A roof with chimney, skylight and pipes');
+  await page.getByRole('link', { name: 'Price' }).click();
+  await expect(page.getByText('All rates are invented')).toBeVisible();
+  const total = page.locator('tfoot .total').first();
+  await expect(total).toHaveText(/^\$ [\d,]+\.\d\d$/);
+  expect(await faults(page)).toEqual([]);
+  const task = page.getByRole('button', { name: 'Lay field units' });
+  await task.click();
+  const place = page.locator('tr.place a').first();
+  await expect(place).toBeVisible();
+  await place.click();
+  await expect(page.getByRole('group', { name: /arrow keys/ })).toBeVisible();
+  await page.goBack();
+  const before = (await total.textContent()) ?? '';
+  await page.getByLabel('snow guards at the eaves').check();
+  await expect(total).not.toHaveText(before);
+  await page.locator('summary', { hasText: 'Rates' }).click();
+  await page.getByRole('button', { name: 'Keep rates of my own' }).click();
+  const hour = page.locator('[name="price.own.crew.hour"]');
+  await expect(hour).toHaveValue('187');
+  await hour.fill('0');
+  await hour.press('Enter');
+  await expect(page.getByRole('row', { name: /^Lay field units|^\+ ?Lay field units/ }).first()).toContainText('$ 0.00');
+  await hour.fill('-3');
+  await hour.press('Enter');
+  await expect(page.getByRole('alert').first()).toContainText('0 or more');
+  await hour.fill('203.125');
+  await hour.press('Enter');
+  await page.locator('[name="price.own.invented"]').selectOption('false');
+  await expect(page.getByText('All rates are invented')).toHaveCount(0);
+  expect(await faults(page)).toEqual([]);
+});
+
+test('the proposal prints without costs and margin', async ({ page, program }) => {
+  await begin(page, program, 'An L with a gabled wing');
+  await page.getByRole('link', { name: 'Price' }).click();
+  await page.getByRole('button', { name: 'Proposal' }).click();
+  await expect(page.getByRole('heading', { name: 'Proposal: Heron house' })).toBeVisible();
+  await expect(page.getByText(/^Paid: At signing, 10 %/)).toBeVisible();
+  await expect(page.getByText('Margin')).toHaveCount(0);
+  expect(await faults(page)).toEqual([]);
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.getByRole('navigation')).toBeHidden();
+  await expect(page.getByText('Signed', { exact: true })).toBeVisible();
+});
+
+test('a copy of a sheet is edited, and asks for its source', async ({ page, program }) => {
+  await begin(page, program, 'A hip roof');
+  await page.getByRole('link', { name: 'Choose' }).click();
+  const pieces = page.locator('.totals dd').first();
+  const before = (await pieces.textContent()) ?? '';
+  await page.getByRole('button', { name: 'Edit a copy of this sheet' }).click();
+  await expect(page.getByRole('radio', { name: /own copy/ })).toBeChecked();
+  await expect(pieces).toHaveText(before);
+  const width = page.locator('[name="sheet[0].unit.width"]');
+  await width.fill('9 in');
+  await width.press('Enter');
+  await expect(pieces).not.toHaveText(before);
+  await expect(page.getByRole('status').filter({ hasText: 'tell where you read them' })).toContainText('unit');
+  const source = page.locator('[name="sheet[0].unit.source"]');
+  await source.fill('Read on the stack.');
+  await source.press('Enter');
+  await expect(page.getByText('tell where you read them')).toHaveCount(0);
+  await source.fill('');
+  await source.press('Enter');
+  await expect(page.getByRole('alert').first()).toBeVisible();
+  expect(await faults(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByRole('button', { name: 'Take this copy away' }).click();
+  await expect(page.getByRole('radio', { name: /own copy/ })).toHaveCount(0);
+});
+
+test('options are named, planned and priced side by side, and one is taken', async ({ page, program }) => {
+  await begin(page, program, 'A hip roof');
+  await page.getByRole('link', { name: 'Choose' }).click();
+  await page.locator('summary', { hasText: 'Options of this job' }).click();
+  const cell = (name: string) => page.getByLabel(`${name}, new row`);
+  await cell('hips').selectOption('mitred');
+  await cell('exposure').fill('7 in');
+  await cell('name').fill('Mitred and close');
+  await cell('name').press('Enter');
+  const row = page.getByRole('row', { name: /^Mitred and close/ });
+  await expect(row).toContainText('$');
+  await expect(page.getByRole('status').first()).toContainText('revision 2');
+  expect(await faults(page)).toEqual([]);
+  const pieces = page.locator('.totals dd').first();
+  const before = (await pieces.textContent()) ?? '';
+  await row.getByRole('button', { name: /^Take it/ }).click();
+  await expect(pieces).not.toHaveText(before);
+  await page.getByRole('link', { name: 'Price' }).first().click();
+  await expect(page.locator('summary', { hasText: 'Mitred and close' })).toBeVisible();
+});
