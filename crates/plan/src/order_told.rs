@@ -40,12 +40,20 @@ pub struct CountedPlace {
     pub at: String,
     /// How much of the quantity.
     pub quantity: f64,
+    /// Pieces that lie there besides and are made of what is cut off others: not in the quantity.
+    #[serde(skip_serializing_if = "is_none")]
+    pub from_offcuts: f64,
     /// Ids of the planes that it lies on.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub planes: Vec<String>,
     /// The line along which it lies, an index in the roof's lines.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub line: Option<usize>,
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands a reference")]
+fn is_none(count: &f64) -> bool {
+    *count <= 0.0
 }
 
 /// What is ordered beyond the count because units break.

@@ -75,6 +75,7 @@ fn told_line(roof: &Shape, line: takeoff::OrderLine) -> OrderLine {
     let place = |place: takeoff::CountedPlace| CountedPlace {
         at: place.at,
         quantity: place.quantity,
+        from_offcuts: place.from_offcuts,
         planes: place.planes.iter().map(|&plane| id_of(roof, plane)).collect(),
         line: place.line,
     };

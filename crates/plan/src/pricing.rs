@@ -148,7 +148,7 @@ fn units(plan: &Plan) -> Option<String> {
 
 fn edges(plan: &Plan) -> Vec<String> {
     let totals = &plan.roof.totals;
-    let capped = plan.order.iter().any(|line| line.id.starts_with("caps"));
+    let capped = plan.order.iter().any(|line| ["caps", "ridge-metal", "hip-metal"].iter().any(|id| line.id.starts_with(id)));
     let caps = (capped && totals.ridge_ft + totals.hip_ft > 0.0)
         .then(|| format!("Ridges and hips finished, {:.0} ft.", totals.ridge_ft + totals.hip_ft));
     let valleys = (totals.valley_ft > 0.0).then(|| format!("Valleys, {:.0} ft.", totals.valley_ft));

@@ -53,7 +53,8 @@ fn place(roof: &Roof, strip: &Strip, quantity: f64) -> CountedPlace {
         Lies::Line { line } => Some(line),
         Lies::Eave { .. } | Lies::Course { .. } | Lies::Opening { .. } => None,
     };
-    CountedPlace { at: strip.name(roof), quantity, planes: strip.patches.iter().map(|patch| patch.plane).collect(), line }
+    let planes = strip.patches.iter().map(|patch| patch.plane).collect();
+    CountedPlace { at: strip.name(roof), quantity, planes, line, ..CountedPlace::default() }
 }
 
 const fn id(kind: Kind) -> &'static str {

@@ -10,6 +10,7 @@ mod count;
 mod delivery;
 mod dry_in;
 mod field;
+mod kerf;
 mod laying;
 mod loads;
 mod metal;

@@ -88,6 +88,8 @@ pub struct CountedPlace {
     pub at: String,
     /// How much of the quantity.
     pub quantity: f64,
+    /// Pieces that lie there besides and are made of what is cut off others: not in the quantity.
+    pub from_offcuts: f64,
     /// The planes that it lies on, as indices in [`roof::Roof::planes`]; none for what belongs to no plane.
     pub planes: Vec<usize>,
     /// The line along which it lies, an index in [`roof::Roof::lines`].
@@ -98,7 +100,7 @@ impl CountedPlace {
     /// On one plane.
     pub(crate) fn on_plane(roof: &Roof, plane: usize, quantity: f64) -> Self {
         let at = roof.planes.get(plane).map_or_else(String::new, |plane| plane.name.clone());
-        Self { at, quantity, planes: vec![plane], line: None }
+        Self { at, quantity, planes: vec![plane], ..Self::default() }
     }
 
     /// Along a line of the roof: `ridge, house, south / house, north`.
@@ -106,7 +108,7 @@ impl CountedPlace {
         let planes = line.planes.iter().filter_map(|&plane| roof.planes.get(plane));
         let names: Vec<&str> = planes.map(|plane| plane.name.as_str()).collect();
         let at = format!("{}, {}", line.kind.name(), names.join(" / "));
-        Self { at, quantity, planes: line.planes.clone(), line: Some(index) }
+        Self { at, quantity, planes: line.planes.clone(), line: Some(index), ..Self::default() }
     }
 }
 

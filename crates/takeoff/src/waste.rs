@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use layout::{Cut, Cutting, LaidPlane, Run, UnitKind};
 use roof::{EdgeKind, Place, Roof};
 
+use crate::kerf::sawn_away;
 use crate::laying::{Laying, by_sheet};
 
 /// What one sheet's units come to. All areas in units of the field unit's size, so that they add up: `taken` − `on_roof` =
@@ -25,6 +26,8 @@ pub struct Waste {
     pub from_offcuts: u64,
     /// The area of these units.
     pub used_again: f64,
+    /// What the saw takes of what is lost; the rest of it lies in offcuts that nothing is made of.
+    pub kerf: f64,
     /// Field units by the trade's rule: the area of the planes, and for every foot of hip and valley a square foot more.
     pub by_rule: f64,
 }
@@ -56,6 +59,7 @@ fn of_sheet(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting]) -> Waste {
     let field = (unit.length.to_inches() * unit.width.to_inches()).max(f64::MIN_POSITIVE);
     let own: Vec<&Cutting> = cuttings.iter().filter(|cutting| cutting.sheet == laying.covering.id).collect();
     let sum = |of: &dyn Fn(&Cutting) -> f64| own.iter().map(|cutting| of(cutting)).sum::<f64>() / field + 0.0;
+    let kerf = laying.covering.cutting.map(|rules| rules.kerf.to_inches());
     let used = |cutting: &Cutting| cutting.kinds.iter().map(|kind| kind.area * kind.count as f64).sum::<f64>();
     Waste {
         sheet: laying.covering.id.clone(),
@@ -65,6 +69,7 @@ fn of_sheet(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting]) -> Waste {
         cut_off: cut_off(laying, field),
         from_offcuts: own.iter().map(|cutting| cutting.pieces() - cutting.stock()).sum(),
         used_again: sum(&|cutting| (cutting.pieces() - cutting.stock()) as f64 * area(cutting.unit)),
+        kerf: sum(&|cutting| kerf.map_or(0.0, |kerf| sawn_away(cutting, kerf))),
         by_rule: by_rule(roof, laying),
     }
 }

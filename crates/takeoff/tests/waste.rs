@@ -79,5 +79,6 @@ proptest! {
         prop_assert!(cut_off >= 0.0 && waste.cut_off.iter().all(|cut| cut.units >= -1e-9), "{waste:?}");
         prop_assert!((waste.taken - waste.on_roof - (cut_off - waste.used_again)).abs() < 1e-6 * waste.taken.max(1.0), "{waste:?}");
         prop_assert!(waste.on_roof <= waste.taken + 1e-9);
+        prop_assert!(waste.kerf >= 0.0 && waste.kerf <= waste.taken - waste.on_roof + 1e-9, "{waste:?}");
     }
 }

@@ -48,7 +48,8 @@ fn of_line(page: &mut Page, line: &OrderLine) {
 }
 
 fn places(page: &mut Page, line: &OrderLine) {
-    let place = |place: &CountedPlace| format!("{}: {}", place.at, quantity(place.quantity));
+    let offcuts = |count: f64| if count > 0.0 { format!(" and {} from offcuts", quantity(count)) } else { String::new() };
+    let place = |place: &CountedPlace| format!("{}: {}{}", place.at, quantity(place.quantity), offcuts(place.from_offcuts));
     let places: Vec<String> = line.places.iter().map(place).collect();
     page.hanging(13, "", &format!("{}.", places.join("; ")));
 }
@@ -124,7 +125,6 @@ fn of_delivery(page: &mut Page, plan: &Plan, delivery: &Delivery) {
 /// A whole count as it is, anything else to one decimal.
 fn quantity(value: f64) -> String {
     match value {
-        whole if whole.fract().abs() < 1e-9 && whole < 0.0 => format!("-{}", thousands(-whole as u64)),
         whole if whole.fract().abs() < 1e-9 => thousands(whole as u64),
         part => format!("{part:.1}"),
     }
@@ -142,7 +142,7 @@ mod tests {
     }
 
     #[test]
-    fn what_offcuts_save_is_negative() {
-        assert_eq!([quantity(-12.0), quantity(1234.0), quantity(80.46)], ["-12", "1,234", "80.5"]);
+    fn a_count_is_whole_and_a_length_is_not() {
+        assert_eq!([quantity(1234.0), quantity(80.46)], ["1,234", "80.5"]);
     }
 }
