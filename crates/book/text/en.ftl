@@ -219,6 +219,7 @@ order-weight = Weight
 order-total = Weight of what has one on its sheet: { $weight }.
 order-places = Where it goes
 order-where = Where
+order-from-offcuts = { $at } (and { $count } from offcuts)
 
 stage = Staging
 stage-alt = The roof seen from above at { $scale } with { $piles ->
@@ -373,6 +374,7 @@ phrase-slot = The slot is cut { $slot } and stays closed at its ends; the vent r
 phrase-slot-in-all = { $slot } in all
 phrase-slot-as-asked = as the vent asks
 phrase-caps-straight = Caps are straight, lap alike and are nailed at both sides.
+phrase-ridge-metal-straight = Ridge and hip metal is straight, its laps sealed and away from the weather, nailed at both sides.
 phrase-ridges-photo = the ridge open, and capped
 
 
@@ -452,7 +454,6 @@ phrase-nails = nails
 phrase-ft = ft
 phrase-fasteners = fasteners
 phrase-sections = sections
-phrase-offcuts = made of offcuts
 phrase-blanks = { $kind }, blanks { $girth } × { $length }
 phrase-bent = piece bent from the sheets
 phrase-thick-sheet = { $metal }, { $thickness } in thick
@@ -479,6 +480,10 @@ phrase-apron-corner = apron corner
 phrase-counterflashing = counterflashing
 phrase-high-edge-metal = high edge metal
 phrase-break-metal = break metal
+phrase-hip-metal = hip metal
+phrase-ridge-metal = ridge metal
+phrase-sealant = sealant for { $metal }, { $bead } bead
+phrase-tube = tube of { $ounces } fl oz, { $feet } ft
 phrase-nails-for-caps = nails for { $covering } caps
 phrase-nails-for-caps-long = nails for { $covering } caps, { $length }
 phrase-nails-for-caps-vent = nails for { $covering } caps over the ridge vent{ $length }

@@ -219,6 +219,7 @@ order-weight = Peso
 order-total = Peso de lo que lo trae en su hoja: { $weight }.
 order-places = A dónde va
 order-where = Dónde
+order-from-offcuts = { $at } (y { $count } de retazos)
 
 stage = Dónde se apila
 stage-alt = El techo visto desde arriba a escala { $scale } con { $piles ->
@@ -373,6 +374,7 @@ phrase-slot = La ranura se corta { $slot } y queda cerrada en las puntas; el res
 phrase-slot-in-all = { $slot } en total
 phrase-slot-as-asked = como lo pide el respiradero
 phrase-caps-straight = Los caballetes están derechos, con traslape igual y clavados por los dos lados.
+phrase-ridge-metal-straight = La lámina de cumbreras y limatesas está derecha, con los traslapes sellados y de espaldas al viento, clavada por los dos lados.
 phrase-ridges-photo = la cumbrera abierta, y con caballetes
 
 
@@ -452,7 +454,6 @@ phrase-nails = clavos
 phrase-ft = pies
 phrase-fasteners = fijadores
 phrase-sections = tramos
-phrase-offcuts = salen de retazos
 phrase-blanks = { $kind }, recortes de { $girth } × { $length }
 phrase-bent = pieza doblada de las hojas
 phrase-thick-sheet = { $metal }, { $thickness } in de grueso
@@ -479,6 +480,10 @@ phrase-apron-corner = esquina de delantal
 phrase-counterflashing = contratapajuntas
 phrase-high-edge-metal = lámina de orilla alta
 phrase-break-metal = lámina de quiebre
+phrase-hip-metal = lámina de limatesa
+phrase-ridge-metal = lámina de cumbrera
+phrase-sealant = sellador para { $metal }, cordón de { $bead }
+phrase-tube = tubo de { $ounces } onzas líquidas, { $feet } pies de cordón
 phrase-nails-for-caps = clavos para los caballetes de { $covering }
 phrase-nails-for-caps-long = clavos para los caballetes de { $covering }, { $length }
 phrase-nails-for-caps-vent = clavos para los caballetes de { $covering } sobre el respiradero{ $length }

@@ -91,7 +91,7 @@ pub struct Delivery {
     pub day: u32,
     /// Ids of the planes that it is for.
     pub planes: Vec<String>,
-    /// Lines of the order of which packs come.
+    /// Lines of the order of which packs come, dry-in and metals first.
     pub packs: Vec<PacksOf>,
     /// Of all that comes, where the sheets give weights.
     pub weight_lb: f64,

@@ -30,7 +30,7 @@ pub use caps::caps_along;
 pub use count::count;
 pub use delivery::Delivery;
 pub use loads::{PlaneLoad, dead_loads};
-pub use order::{CountedPlace, Order, OrderLine};
+pub use order::{CountedPlace, Order, OrderLine, Wanted};
 pub use pallets::{Pallets, pallets};
 pub use stage::{Balance, Pile, Stage, StageChoices, stage};
 pub use stock::{Stock, stock};

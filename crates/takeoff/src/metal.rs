@@ -3,7 +3,7 @@ use roof::Roof;
 use units::Length;
 
 use crate::order::{packs, sum};
-use crate::{CountedPlace, OrderLine};
+use crate::{CountedPlace, OrderLine, Wanted};
 
 /// What is bent, kind by kind, and the sheets that all of it is cut from, which carry its weight.
 pub(crate) fn lines(roof: &Roof, metal: Option<&Metal>, nail_box: u32) -> Vec<OrderLine> {
@@ -30,9 +30,25 @@ fn bent(roof: &Roof, item: &MetalItem) -> OrderLine {
         unit: if in_lengths { "ft" } else { "pieces" },
         packs: item.pieces().count() as u64,
         pack: "piece bent from the sheets".into(),
+        cut_from: numbered(item),
+        wanted: match item.kind {
+            MetalKind::RidgeMetal | MetalKind::HipMetal => Wanted::WithUnits,
+            _ => Wanted::BeforeUnits,
+        },
         places,
         ..OrderLine::default()
     }
+}
+
+/// Its pieces, run by run, each a pack of its own.
+fn numbered(item: &MetalItem) -> Vec<Vec<u32>> {
+    let mut next = 0;
+    let mut number = |run: &MetalRun| {
+        let first = next;
+        next += run.pieces.len() as u32;
+        (first..next).collect()
+    };
+    item.runs.iter().map(&mut number).collect()
 }
 
 /// Where a run or a flange lies.
@@ -100,6 +116,8 @@ fn sealant(roof: &Roof, metal: &Metal) -> OrderLine {
         quantity,
         unit: "ft",
         packs: packs(quantity, from_tube),
+        in_pack: Some(from_tube),
+        wanted: Wanted::BeforeUnits,
         pack: format!("tube of {} fl oz, {from_tube:.0} ft", metal.sealant.tube_fl_oz),
         places,
         ..OrderLine::default()
@@ -116,6 +134,8 @@ fn nails(roof: &Roof, metal: &Metal, in_box: u32) -> OrderLine {
         quantity,
         unit: "nails",
         packs: packs(quantity, f64::from(in_box.max(1))),
+        in_pack: Some(f64::from(in_box.max(1))),
+        wanted: Wanted::BeforeUnits,
         pack: format!("box of {in_box}"),
         places,
         ..OrderLine::default()
@@ -141,6 +161,8 @@ fn flanges(roof: &Roof, metal: &Metal) -> Vec<OrderLine> {
             unit: "pieces",
             packs: places.len() as u64,
             pack: "piece".into(),
+            in_pack: Some(1.0),
+            wanted: Wanted::BeforeUnits,
             places,
             ..OrderLine::default()
         }

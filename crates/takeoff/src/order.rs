@@ -34,8 +34,12 @@ pub struct OrderLine {
     pub packs: u64,
     /// What a pack is: `bundle of 20`.
     pub pack: String,
-    /// Pieces in a pack of what is laid plane by plane; none for what is there before the first unit.
-    pub in_pack: Option<u32>,
+    /// How much of the quantity a pack holds; none where `cut_from` tells it.
+    pub in_pack: Option<f64>,
+    /// Place by place, the packs that its goods are cut from, each counted from 0; empty where any pack will do.
+    pub cut_from: Vec<Vec<u32>>,
+    /// When it must be on the roof.
+    pub wanted: Wanted,
     /// Of what breaks: the spare packs and the chance of running short.
     pub spare: Option<Spare>,
     /// Of the packs; nothing if the sheet gives none.
@@ -59,7 +63,8 @@ impl OrderLine {
             unit: "pieces",
             packs,
             pack: format!("bundle of {}", pack.count),
-            in_pack: Some(pack.count),
+            in_pack: Some(in_one),
+            wanted: Wanted::WithUnits,
             weight: weight * (packs as f64 * in_one),
             places,
             ..Self::default()
@@ -74,11 +79,23 @@ impl OrderLine {
     /// With the spare packs that breakage asks for, and stock left with the owner. Nothing is spare of what is not needed.
     pub(crate) fn with_spare(self, breakage: Breakage, choices: &OrderChoices, attic_stock: u64) -> Self {
         let Some(in_pack) = self.in_pack.filter(|_| self.quantity > 0.0) else { return self };
-        let need = Need { units: self.quantity as u64, in_pack: in_pack.into(), rate: breakage.rate };
+        let need = Need { units: self.quantity as u64, in_pack: in_pack as u64, rate: breakage.rate };
         let (packs, spare) = spare(need, breakage, choices.chance_short, attic_stock);
         let weight = self.weight * (packs as f64 / self.packs.max(1) as f64);
         Self { packs, weight, spare: Some(spare), ..self }
     }
+}
+
+/// When goods must be there, where they come plane by plane.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum Wanted {
+    /// From the first day on: what belongs to no plane.
+    #[default]
+    First,
+    /// Before the first unit of any of the planes on which they lie: dry-in and metals.
+    BeforeUnits,
+    /// When the last of the planes is laid on which they lie: units, and what covers ridges and hips.
+    WithUnits,
 }
 
 /// Where a part of a quantity lies on the roof.
