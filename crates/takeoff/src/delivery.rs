@@ -74,7 +74,8 @@ struct Begun<'a> {
 impl Begun<'_> {
     /// Whether goods of a place are wanted now.
     fn has(&self, place: &CountedPlace) -> bool {
-        let mut there = place.planes.iter().map(|plane| self.delivered.iter().any(|delivery| delivery.planes.contains(plane)));
+        let mut there =
+            place.planes.iter().map(|plane| self.delivered.iter().any(|delivery| delivery.planes.contains(plane)));
         match self.line.wanted {
             Wanted::WithUnits => !place.planes.is_empty() && there.all(|there| there),
             Wanted::First | Wanted::BeforeUnits => place.planes.is_empty() || there.any(|there| there),

@@ -61,7 +61,9 @@ fn mixed(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting], alike: &[UnitKi
         for place in places(roof, laying, cuttings, kind) {
             let [quantity, from_offcuts] = [place.quantity, place.from_offcuts].map(|count| count * kind.width / own.width);
             match running.iter_mut().find(|known| known.planes == place.planes) {
-                Some(known) => (known.quantity, known.from_offcuts) = (known.quantity + quantity, known.from_offcuts + from_offcuts),
+                Some(known) => {
+                    (known.quantity, known.from_offcuts) = (known.quantity + quantity, known.from_offcuts + from_offcuts)
+                }
                 None => running.push(CountedPlace { quantity, from_offcuts, ..place }),
             }
         }

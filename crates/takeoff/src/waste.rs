@@ -28,7 +28,8 @@ pub struct Waste {
     pub used_again: f64,
     /// What the saw takes of what is lost; the rest of it lies in offcuts that nothing is made of.
     pub kerf: f64,
-    /// Field units by the trade's rule: the area of the planes, and for every foot of hip and valley a square foot more.
+    /// Field units by the trade's rule: the area of the planes with small openings, and for every foot of hip and valley a square
+    /// foot more.
     pub by_rule: f64,
 }
 
@@ -130,17 +131,24 @@ fn beyond_line(unit: UnitKind, [from, to]: [Place; 2]) -> f64 {
     kept.iter().zip(next).map(|(a, b)| a[0] * b[1] - a[1] * b[0]).sum::<f64>().abs() / 2.0
 }
 
-/// One square for every 100 ft of hip and valley on top of the roof's own squares: a foot of either adds a square foot. A rule
-/// of 1869: *Table of Slates*, Architectural Review and American Builders' Journal, volume 1, page 451.
+/// One square for every 100 ft of hip and valley on top of the roof's own squares: a foot of either adds a square foot, and
+/// openings of less than 4 ft square are not taken off. A rule of 1869: *Table of Slates*, Architectural Review and American
+/// Builders' Journal, volume 1, page 451.
 fn by_rule(roof: &Roof, laying: &Laying<'_>) -> f64 {
     let step = (laying.covering.unit.width + laying.covering.gap).to_inches();
     let sqft: f64 = laying.planes.iter().map(|(plane, _)| plane.area().to_square_feet()).sum();
+    let here = |opening: &&roof::PlacedOpening| opening.planes.first().is_some_and(|plane| laying.indices.contains(plane));
+    let openings = roof.openings.iter().filter(here).map(|opening| opening.width.to_feet() * opening.height.to_feet());
+    let small: f64 = openings.filter(|area| *area < SMALL_OPENING).sum();
     let units: f64 = laying.planes.iter().map(|(plane, laid)| plane.area().to_square_inches() / cell(laid, step)).sum();
     let is_own = |line: &&roof::Line| line.planes.first().is_some_and(|plane| laying.indices.contains(plane));
     let hips = roof.lines.iter().filter(is_own).filter(|line| matches!(line.kind, EdgeKind::Hip | EdgeKind::Valley));
-    let more: f64 = hips.map(|line| line.length().to_feet()).sum();
+    let more: f64 = hips.map(|line| line.length().to_feet()).sum::<f64>() + small;
     if sqft > 0.0 { units * (sqft + more) / sqft } else { 0.0 }
 }
+
+/// 4 ft square, sq ft.
+const SMALL_OPENING: f64 = 16.0;
 
 /// What one unit of a plane shows on the mean, with its gap, sq in.
 fn cell(laid: &LaidPlane, step: f64) -> f64 {
