@@ -22,16 +22,10 @@ pub struct Priced {
     pub scope: Vec<String>,
     /// What is wrong with this plan; with an error among it the price is not of the whole roof.
     pub problems: Vec<Problem>,
+    /// Everything is planned and has a price; where not, there is no total, and the sums are of what has one.
+    pub whole: bool,
     /// Line by line.
     pub quote: Quote,
-}
-
-impl Priced {
-    /// Whether everything is planned and has a price.
-    #[must_use]
-    pub fn is_whole(&self) -> bool {
-        self.quote.unpriced.is_empty() && self.problems.iter().all(|problem| problem.severity != Severity::Error)
-    }
 }
 
 /// Prices the job as it is, then each of its options, in the order of the file.
@@ -50,10 +44,12 @@ fn priced(job: &Job, catalog: &Catalog, rates: &Rates, name: Option<&String>, ex
     let plan = plan(job, catalog);
     let covering = catalog.get(&job.covering.sheet);
     let work = work(job, &plan, covering);
+    let quote = quote(rates, &work, extras);
     Priced {
+        whole: quote.unpriced.is_empty() && plan.problems.iter().all(|problem| problem.severity != Severity::Error),
         name: name.unwrap_or(&plan.covering.name).clone(),
         scope: scope(job, &plan, rates, extras),
-        quote: quote(rates, &work, extras),
+        quote,
         covering: plan.covering.name,
         covering_is_invented: plan.covering.invented,
         problems: plan.problems,
