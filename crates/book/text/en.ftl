@@ -226,7 +226,7 @@ stage-alt = The roof seen from above at { $scale } with { $piles ->
     [one] one pile
    *[other] { $piles } piles
  } of units, numbered in the order in which they are set down.
-stage-note = In each box: the number of the pile, in the order in which piles are set down, and its units; 2×40 is 40 now and as many again when they are laid.
+stage-note = In each box: the number of the pile, in the order in which piles are set down, and its units; 2×40 is 40 now and as many again when they are laid. The thin outline is the patch of deck over which boards spread it.
 stage-pile = Pile
 stage-plane = Plane
 stage-courses = Courses
@@ -327,6 +327,7 @@ phrase-crew-lead = crew lead
 phrase-sheet-metal-hand = sheet-metal hand
 phrase-official = crew lead, and the building official where the place inspects it
 phrase-tear-off = Old layers off
+phrase-tear-off-see-one = The old covering is off, nails and all; no more is opened than can be dried in the same day.
 phrase-tear-off-see = { $layers } old layers are off, nails and all; no more is opened than can be dried in the same day.
 phrase-tear-off-photo = each plane before and after
 phrase-deck = The deck
@@ -382,6 +383,7 @@ phrase-stage-too-large = Too large for one map: no piles are told. Stage it in p
 phrase-stage-not-told = How much the framing carries is NOT TOLD ([deck] live_load_psf): piles of up to { $most } psf are compared with nothing.
 phrase-stage-within = Piles stay within { $live } psf over their patches, { $most } psf at most; people, tools and snow come on top and are not in it.
 phrase-stage-none = Where 0 units are told not even one may be set down: hand them up.
+phrase-stage-handed = { $units } units have no pile, as none finds room on their planes: hand them up.
 phrase-stage-engineer = A licensed engineer decides what the framing carries, old wood and trusses above all; trusses are braced first.
 phrase-stage-boards = Boards across the rafters spread each pile over its patch; nothing stands free on a steep slope: roof brackets or hooks hold it.
 phrase-stage-pallet = Never a pallet on the roof, never a pallet on a pallet (common practice, no published source). Nobody stands under a lift.

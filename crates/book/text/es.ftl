@@ -226,7 +226,7 @@ stage-alt = El techo visto desde arriba a escala { $scale } con { $piles ->
     [one] una pila
    *[other] { $piles } pilas
  } de piezas, numeradas en el orden en que se bajan.
-stage-note = En cada cuadro: el número de la pila, en el orden en que se ponen, y sus piezas; 2×40 son 40 ahora y otras tantas cuando estén colocadas.
+stage-note = En cada cuadro: el número de la pila, en el orden en que se ponen, y sus piezas; 2×40 son 40 ahora y otras tantas cuando estén colocadas. El contorno delgado es la parte de la cubierta sobre la que unas tablas la reparten.
 stage-pile = Pila
 stage-plane = Agua
 stage-courses = Hiladas
@@ -327,6 +327,7 @@ phrase-crew-lead = jefe de cuadrilla
 phrase-sheet-metal-hand = hojalatero
 phrase-official = jefe de cuadrilla, y el inspector de construcción donde el lugar lo inspecciona
 phrase-tear-off = Quitar capas viejas
+phrase-tear-off-see-one = Se quitó la cubierta vieja, con todo y clavos; no se abre más de lo que se pueda impermeabilizar el mismo día.
 phrase-tear-off-see = Se quitaron { $layers } capas viejas, con todo y clavos; no se abre más de lo que se pueda impermeabilizar el mismo día.
 phrase-tear-off-photo = cada agua antes y después
 phrase-deck = La base
@@ -382,6 +383,7 @@ phrase-stage-too-large = Demasiado grande para un mapa: no se dan pilas. Repárt
 phrase-stage-not-told = NO SE DIJO cuánto aguanta la estructura ([deck] live_load_psf): pilas de hasta { $most } psf no se comparan con nada.
 phrase-stage-within = Las pilas quedan dentro de { $live } psf sobre su cuadro, { $most } psf a lo más; gente, herramienta y nieve se suman aparte y no están incluidas.
 phrase-stage-none = Donde dice 0 piezas no se puede bajar ni una: páselas de mano en mano.
+phrase-stage-handed = { $units } piezas no tienen pila, porque ninguna cabe en sus aguas: súbalas a mano.
 phrase-stage-engineer = Un ingeniero con licencia decide cuánto aguanta la estructura, sobre todo madera vieja y armaduras; las armaduras se arriostran primero.
 phrase-stage-boards = Tablas a través de los cabios reparten cada pila sobre su cuadro; nada queda suelto en pendiente fuerte: lo detienen ménsulas o ganchos.
 phrase-stage-pallet = Nunca una tarima sobre el techo, nunca tarima sobre tarima (práctica común, sin fuente publicada). Nadie se para debajo de una carga.
@@ -543,6 +545,8 @@ drawing-projection = vuelo
 drawing-gap = separación
 drawing-cap = caballete
 drawing-cap-line = línea para la orilla del caballete
+drawing-ridge-metal = lámina de cumbrera
+drawing-metal-line = línea para la orilla de la lámina
 drawing-ridge-vent = respiradero de cumbrera
 drawing-slot = ranura, en total
 drawing-clear-at-the-top = libre arriba, un lado

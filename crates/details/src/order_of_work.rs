@@ -75,8 +75,8 @@ fn step(id: &'static str, title: &'static str, who: Who, photo: &str, see: Vec<S
 
 fn tear_off(deck: &Deck) -> Option<Step> {
     let layers = deck.old_layers.filter(|&layers| layers > 0)?;
-    let see =
-        vec![format!("{layers} old layers are off, nails and all; no more is opened than can be dried in the same day.")];
+    let off = if layers == 1 { "The old covering is off".into() } else { format!("{layers} old layers are off") };
+    let see = vec![format!("{off}, nails and all; no more is opened than can be dried in the same day.")];
     Some(Step { hold_point: false, ..step("tear-off", "Old layers off", Who::CrewLead, "each plane before and after", see) })
 }
 
@@ -214,12 +214,13 @@ fn ridge(given: &Given<'_>, vents: Option<&Vents>) -> Option<Step> {
     }
     let has = |kind: EdgeKind| given.lines(kind).next().is_some();
     let any = |is: fn(&Covering) -> bool| given.covered().any(|(_, _, covering)| is(covering));
-    let has_caps = has(EdgeKind::Ridge) && any(Covering::has_ridge_caps) || has(EdgeKind::Hip) && any(Covering::has_hip_caps);
+    let has_caps =
+        has(EdgeKind::Ridge) && any(Covering::has_ridge_caps) || has(EdgeKind::Hip) && any(Covering::has_hip_caps);
     if has_caps {
         see.push("Caps are straight, lap alike and are nailed at both sides.".into());
     }
-    let has_metal =
-        has(EdgeKind::Ridge) && any(|covering| !covering.has_ridge_caps()) || has(EdgeKind::Hip) && any(Covering::has_hip_metal);
+    let has_metal = has(EdgeKind::Ridge) && any(|covering| !covering.has_ridge_caps())
+        || has(EdgeKind::Hip) && any(Covering::has_hip_metal);
     if has_metal {
         see.push("Ridge and hip metal is straight, its laps sealed and away from the weather, nailed at both sides.".into());
     }

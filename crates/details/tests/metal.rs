@@ -332,7 +332,9 @@ fn ridges_have_metal_where_the_sheet_has_no_caps_there() {
     let mut sheet = felted();
     sheet.ridge_metal = Some(RidgeMetal { at_ridges: true, at_hips: false, lap: inches(4.0), rise: inches(3.0) });
     let house = House::new(&[gable_block(240.0, 200.0, 8.0, 12.0)], &[], sheet.clone());
-    assert!((sheet.cap.cover.to_inches() - 5.5).abs() < 1e-9 && (sheet.edges.rake_projection.to_inches() - 0.75).abs() < 1e-9);
+    assert!(
+        (sheet.cap.cover.to_inches() - 5.5).abs() < 1e-9 && (sheet.edges.rake_projection.to_inches() - 0.75).abs() < 1e-9
+    );
     let ridge = runs(&house, MetalKind::RidgeMetal).remove(0);
     let laid: f64 = ridge.pieces.iter().map(|piece| piece.length.to_inches()).sum();
     assert!(ridge.pieces.len() == 3 && (laid - 241.5 - 8.0).abs() < 1e-6, "{laid}");

@@ -151,7 +151,7 @@ fn rule(of: &Waste) -> String {
         std::cmp::Ordering::Greater => format!("{} too many", of.by_rule - of.stock),
     };
     format!(
-        "The trade's rule, the roof's area and a square more for every 100 ft of hip and valley, takes {}: {off}.",
+        "The trade's rule, the roof's area with its small openings and a square more for every 100 ft of hip and valley, takes {}: {off}.",
         units(of.by_rule)
     )
 }

@@ -61,9 +61,16 @@ fn dry_in_and_metals_are_there_before_the_units() {
             let begun: BTreeSet<&str> =
                 plan.deliveries[..day].iter().flat_map(|delivery| &delivery.planes).map(String::as_str).collect();
             for rolls in &plan.details.rolls {
-                let strips = rolls.strips.iter().filter(|strip| strip.patches.iter().any(|at| begun.contains(at.plane.as_str())));
+                let strips =
+                    rolls.strips.iter().filter(|strip| strip.patches.iter().any(|at| begun.contains(at.plane.as_str())));
                 let taken: BTreeSet<u32> = strips.flat_map(|strip| &strip.pieces).map(|piece| piece.roll).collect();
-                assert_eq!(there(&plan, &rolls.kind.replace(' ', "-"), day), taken.len() as u64, "{} {}", plan.name, rolls.kind);
+                assert_eq!(
+                    there(&plan, &rolls.kind.replace(' ', "-"), day),
+                    taken.len() as u64,
+                    "{} {}",
+                    plan.name,
+                    rolls.kind
+                );
             }
             for item in plan.details.metal.iter().flat_map(|metal| &metal.items) {
                 let on = item.runs.iter().filter(|run| begun.contains(run.plane.as_str()));

@@ -40,11 +40,17 @@ fn of_line(page: &mut Page, line: &OrderLine) {
     let size = if line.size.is_empty() { String::new() } else { format!(", {}", line.size) };
     let spare = line.spare.as_ref().map_or(0, |spare| spare.packs);
     let spare = if spare > 0 { format!("; {spare} of the packs spare") } else { String::new() };
-    let counted = format!("{} {}{spare}", quantity(line.quantity), line.unit);
+    let counted = format!("{} {}{spare}", quantity(line.quantity), unit(line));
     page.hanging(2, &lead, &format!("{}: {}{size} ({counted})", line.pack, line.item));
     if !line.estimate.is_empty() {
         page.wrapped(13, &format!("an estimate: {}", line.estimate));
     }
+}
+
+/// `pieces`, and of one `piece`.
+fn unit(line: &OrderLine) -> &str {
+    let one = line.unit.strip_suffix('s').filter(|_| (line.quantity - 1.0).abs() < 1e-9);
+    one.unwrap_or(&line.unit)
 }
 
 fn places(page: &mut Page, line: &OrderLine) {

@@ -136,9 +136,7 @@ impl MetalKind {
     /// It is laid in lengths that lap, so that feet of it are counted.
     #[must_use]
     pub const fn is_in_lengths(self) -> bool {
-        use MetalKind::{
-            Apron, BackPan, Break, Counterflashing, DeadValley, HighEdge, HipMetal, OpenValley, RidgeMetal,
-        };
+        use MetalKind::{Apron, BackPan, Break, Counterflashing, DeadValley, HighEdge, HipMetal, OpenValley, RidgeMetal};
         matches!(
             self,
             OpenValley | DeadValley | BackPan | Apron | Counterflashing | HighEdge | Break | HipMetal | RidgeMetal

@@ -33,9 +33,8 @@ pub(crate) fn hips(given: &Given<'_>) -> Vec<MetalRun> {
 fn cover(given: &Given<'_>, at: &Sloped<'_>, metal: &RidgeMetal, cover: Length, [before, after]: [f64; 2]) -> MetalRun {
     let ends = at.on(given, at.planes[0]);
     let long = geom::distance(ends[0], ends[1]);
-    let place = |along: f64| -> Place {
-        add(ends[0], scale(sub(ends[1], ends[0]), (along - before) / long.max(f64::MIN_POSITIVE)))
-    };
+    let place =
+        |along: f64| -> Place { add(ends[0], scale(sub(ends[1], ends[0]), (along - before) / long.max(f64::MIN_POSITIVE))) };
     let cut = |[from, to]: [f64; 2]| MetalPiece {
         course: None,
         ends: [place(from), place(to)],
