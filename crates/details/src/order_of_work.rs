@@ -75,8 +75,10 @@ fn step(id: &'static str, title: &'static str, who: Who, photo: &str, see: Vec<S
 
 fn tear_off(deck: &Deck) -> Option<Step> {
     let layers = deck.old_layers.filter(|&layers| layers > 0)?;
-    let off = if layers == 1 { "The old covering is off".into() } else { format!("{layers} old layers are off") };
-    let see = vec![format!("{off}, nails and all; no more is opened than can be dried in the same day.")];
+    let see = vec![match layers {
+        1 => "The old covering is off, nails and all; no more is opened than can be dried in the same day.".into(),
+        _ => format!("{layers} old layers are off, nails and all; no more is opened than can be dried in the same day."),
+    }];
     Some(Step { hold_point: false, ..step("tear-off", "Old layers off", Who::CrewLead, "each plane before and after", see) })
 }
 

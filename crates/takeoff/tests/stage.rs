@@ -231,6 +231,39 @@ fn no_pile_stands_under_or_over_another_roof() {
     assert_eq!(units, layout.planes.iter().map(|laid| laid.counts().pieces()).sum::<u64>());
 }
 
+/// A block from corner to corner with the sides that rise.
+fn block(name: &str, [from, to]: [[f64; 2]; 2], rises: [bool; 4], eave_height: f64) -> roof::Block {
+    let side = |rises: bool| {
+        let kind = if rises { roof::SideKind::Eave(common::pitch(8.0)) } else { roof::SideKind::Gable };
+        roof::Side { overhang: Some(inches(16.0)), ..roof::Side::new(kind) }
+    };
+    let outline = vec![from, [to[0], from[1]], to, [from[0], to[1]]];
+    let (outline_at, sides) = (roof::OutlineAt::Walls, rises.map(side).into());
+    roof::Block { name: name.into(), outline, outline_at, sides, holes: vec![], eave_height }
+}
+
+/// A hip roof; a house with a wing that makes two valleys; a house whose eave stands over a porch.
+#[test]
+fn patches_stand_by_themselves_on_roofs_with_hips_valleys_and_porches() {
+    let house = |rises| block("house", [[0.0, 0.0], [600.0, 360.0]], rises, 216.0);
+    let gable = || house([true, false, true, false]);
+    let wing = block("wing", [[80.0, -170.0], [300.0, 170.0]], [false, true, false, true], 216.0);
+    let porch = block("porch", [[330.0, -100.0], [540.0, 0.0]], [true, false, false, false], 120.0);
+    let sheet = slate();
+    for blocks in [vec![house([true; 4])], vec![gable(), wing], vec![gable(), porch]] {
+        let roof = roof::build(&blocks, 0.0).roof;
+        let layout = layout::lay_roof(&roof, |_| Some(&sheet), &layout::SettingOut::default());
+        let stage = stage(&roof, &layout, &StageChoices::default(), |_| Some(&sheet));
+        patches_stand_by_themselves(&roof, &stage);
+        let piles: u64 = stage.piles.iter().map(|pile| pile.units).sum();
+        let handed: u64 = stage.handed_up.iter().map(|of| of.1).sum();
+        assert_eq!(piles + handed, layout.planes.iter().map(|laid| laid.counts().pieces()).sum::<u64>());
+        assert!(stage.piles.len() > 40 && handed == 0, "{}: {handed}", blocks.len());
+        // Both slopes of the house, and the ends of the hip roof or the slopes of the wing; a porch leans on nothing.
+        assert_eq!(stage.balances.len(), if blocks.iter().any(|block| block.name == "porch") { 1 } else { 2 });
+    }
+}
+
 /// A plane narrower than a unit is long carries no pile: its units are handed up.
 #[test]
 fn where_no_pile_finds_room_units_are_handed_up() {
