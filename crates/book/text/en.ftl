@@ -222,13 +222,14 @@ order-weight = Weight
 order-total = Weight of what has one on its sheet: { $weight }.
 order-places = Where it goes
 order-where = Where
+order-from-offcuts = { $at } (and { $count } from offcuts)
 
 stage = Staging
 stage-alt = The roof seen from above at { $scale } with { $piles ->
     [one] one pile
    *[other] { $piles } piles
  } of units, numbered in the order in which they are set down.
-stage-note = In each box: the number of the pile, in the order in which piles are set down, and its units; 2×40 is 40 now and as many again when they are laid.
+stage-note = In each box: the number of the pile, in the order in which piles are set down, and its units; 2×40 is 40 now and as many again when they are laid. The thin outline is the patch of deck over which boards spread it.
 stage-pile = Pile
 stage-plane = Plane
 stage-courses = Courses
@@ -329,6 +330,7 @@ phrase-crew-lead = crew lead
 phrase-sheet-metal-hand = sheet-metal hand
 phrase-official = crew lead, and the building official where the place inspects it
 phrase-tear-off = Old layers off
+phrase-tear-off-see-one = The old covering is off, nails and all; no more is opened than can be dried in the same day.
 phrase-tear-off-see = { $layers } old layers are off, nails and all; no more is opened than can be dried in the same day.
 phrase-tear-off-photo = each plane before and after
 phrase-deck = The deck
@@ -376,6 +378,7 @@ phrase-slot = The slot is cut { $slot } and stays closed at its ends; the vent r
 phrase-slot-in-all = { $slot } in all
 phrase-slot-as-asked = as the vent asks
 phrase-caps-straight = Caps are straight, lap alike and are nailed at both sides.
+phrase-ridge-metal-straight = Ridge and hip metal is straight, its laps sealed and away from the weather, nailed at both sides.
 phrase-ridges-photo = the ridge open, and capped
 
 
@@ -383,6 +386,7 @@ phrase-stage-too-large = Too large for one map: no piles are told. Stage it in p
 phrase-stage-not-told = How much the framing carries is NOT TOLD ([deck] live_load_psf): piles of up to { $most } psf are compared with nothing.
 phrase-stage-within = Piles stay within { $live } psf over their patches, { $most } psf at most; people, tools and snow come on top and are not in it.
 phrase-stage-none = Where 0 units are told not even one may be set down: hand them up.
+phrase-stage-handed = { $units } units have no pile, as none finds room on their planes: hand them up.
 phrase-stage-engineer = A licensed engineer decides what the framing carries, old wood and trusses above all; trusses are braced first.
 phrase-stage-boards = Boards across the rafters spread each pile over its patch; nothing stands free on a steep slope: roof brackets or hooks hold it.
 phrase-stage-pallet = Never a pallet on the roof, never a pallet on a pallet (common practice, no published source). Nobody stands under a lift.
@@ -455,7 +459,6 @@ phrase-nails = nails
 phrase-ft = ft
 phrase-fasteners = fasteners
 phrase-sections = sections
-phrase-offcuts = made of offcuts
 phrase-blanks = { $kind }, blanks { $girth } × { $length }
 phrase-bent = piece bent from the sheets
 phrase-thick-sheet = { $metal }, { $thickness } in thick
@@ -482,6 +485,10 @@ phrase-apron-corner = apron corner
 phrase-counterflashing = counterflashing
 phrase-high-edge-metal = high edge metal
 phrase-break-metal = break metal
+phrase-hip-metal = hip metal
+phrase-ridge-metal = ridge metal
+phrase-sealant = sealant for { $metal }, { $bead } bead
+phrase-tube = tube of { $ounces } fl oz, { $feet } ft
 phrase-nails-for-caps = nails for { $covering } caps
 phrase-nails-for-caps-long = nails for { $covering } caps, { $length }
 phrase-nails-for-caps-vent = nails for { $covering } caps over the ridge vent{ $length }

@@ -222,13 +222,14 @@ order-weight = Peso
 order-total = Peso de lo que lo trae en su hoja: { $weight }.
 order-places = A dónde va
 order-where = Dónde
+order-from-offcuts = { $at } (y { $count } de retazos)
 
 stage = Dónde se apila
 stage-alt = El techo visto desde arriba a escala { $scale } con { $piles ->
     [one] una pila
    *[other] { $piles } pilas
  } de piezas, numeradas en el orden en que se bajan.
-stage-note = En cada cuadro: el número de la pila, en el orden en que se ponen, y sus piezas; 2×40 son 40 ahora y otras tantas cuando estén colocadas.
+stage-note = En cada cuadro: el número de la pila, en el orden en que se ponen, y sus piezas; 2×40 son 40 ahora y otras tantas cuando estén colocadas. El contorno delgado es la parte de la cubierta sobre la que unas tablas la reparten.
 stage-pile = Pila
 stage-plane = Agua
 stage-courses = Hiladas
@@ -329,6 +330,7 @@ phrase-crew-lead = jefe de cuadrilla
 phrase-sheet-metal-hand = hojalatero
 phrase-official = jefe de cuadrilla, y el inspector de construcción donde el lugar lo inspecciona
 phrase-tear-off = Quitar capas viejas
+phrase-tear-off-see-one = Se quitó la cubierta vieja, con todo y clavos; no se abre más de lo que se pueda impermeabilizar el mismo día.
 phrase-tear-off-see = Se quitaron { $layers } capas viejas, con todo y clavos; no se abre más de lo que se pueda impermeabilizar el mismo día.
 phrase-tear-off-photo = cada agua antes y después
 phrase-deck = La base
@@ -376,6 +378,7 @@ phrase-slot = La ranura se corta { $slot } y queda cerrada en las puntas; el res
 phrase-slot-in-all = { $slot } en total
 phrase-slot-as-asked = como lo pide el respiradero
 phrase-caps-straight = Los caballetes están derechos, con traslape igual y clavados por los dos lados.
+phrase-ridge-metal-straight = La lámina de cumbreras y limatesas está derecha, con los traslapes sellados y de espaldas al viento, clavada por los dos lados.
 phrase-ridges-photo = la cumbrera abierta, y con caballetes
 
 
@@ -383,6 +386,7 @@ phrase-stage-too-large = Demasiado grande para un mapa: no se dan pilas. Repárt
 phrase-stage-not-told = NO SE DIJO cuánto aguanta la estructura ([deck] live_load_psf): pilas de hasta { $most } psf no se comparan con nada.
 phrase-stage-within = Las pilas quedan dentro de { $live } psf sobre su cuadro, { $most } psf a lo más; gente, herramienta y nieve se suman aparte y no están incluidas.
 phrase-stage-none = Donde dice 0 piezas no se puede bajar ni una: páselas de mano en mano.
+phrase-stage-handed = { $units } piezas no tienen pila, porque ninguna cabe en sus aguas: súbalas a mano.
 phrase-stage-engineer = Un ingeniero con licencia decide cuánto aguanta la estructura, sobre todo madera vieja y armaduras; las armaduras se arriostran primero.
 phrase-stage-boards = Tablas a través de los cabios reparten cada pila sobre su cuadro; nada queda suelto en pendiente fuerte: lo detienen ménsulas o ganchos.
 phrase-stage-pallet = Nunca una tarima sobre el techo, nunca tarima sobre tarima (práctica común, sin fuente publicada). Nadie se para debajo de una carga.
@@ -455,7 +459,6 @@ phrase-nails = clavos
 phrase-ft = pies
 phrase-fasteners = fijadores
 phrase-sections = tramos
-phrase-offcuts = salen de retazos
 phrase-blanks = { $kind }, recortes de { $girth } × { $length }
 phrase-bent = pieza doblada de las hojas
 phrase-thick-sheet = { $metal }, { $thickness } in de grueso
@@ -482,6 +485,10 @@ phrase-apron-corner = esquina de delantal
 phrase-counterflashing = contratapajuntas
 phrase-high-edge-metal = lámina de orilla alta
 phrase-break-metal = lámina de quiebre
+phrase-hip-metal = lámina de limatesa
+phrase-ridge-metal = lámina de cumbrera
+phrase-sealant = sellador para { $metal }, cordón de { $bead }
+phrase-tube = tubo de { $ounces } onzas líquidas, { $feet } pies de cordón
 phrase-nails-for-caps = clavos para los caballetes de { $covering }
 phrase-nails-for-caps-long = clavos para los caballetes de { $covering }, { $length }
 phrase-nails-for-caps-vent = clavos para los caballetes de { $covering } sobre el respiradero{ $length }
@@ -541,6 +548,8 @@ drawing-projection = vuelo
 drawing-gap = separación
 drawing-cap = caballete
 drawing-cap-line = línea para la orilla del caballete
+drawing-ridge-metal = lámina de cumbrera
+drawing-metal-line = línea para la orilla de la lámina
 drawing-ridge-vent = respiradero de cumbrera
 drawing-slot = ranura, en total
 drawing-clear-at-the-top = libre arriba, un lado

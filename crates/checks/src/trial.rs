@@ -424,6 +424,7 @@ fn covering() -> Covering {
         pack,
         conditions: covering::Conditions::default(),
         cutting: None,
+        ridge_metal: None,
         sources: Vec::new(),
         invented: false,
     }

@@ -170,7 +170,10 @@ fn rates_of_ones_own_are_read_and_what_they_lack_is_told() {
     fs::write(folder.join("mine.toml"), rates.replace("\"caps\"\nprice", "\"cap\"\nprice")).expect("the rates are written");
     let unpriced = headlap(&folder, &["price", "job.toml"]);
     assert_eq!(ending(&unpriced), 1);
-    assert!(out(&unpriced).contains("NO PRICE") && out(&unpriced).contains("NOT ALL IS PRICED"), "{}", out(&unpriced));
+    assert!(out(&unpriced).contains("NO PRICE") && out(&unpriced).contains("NO TOTAL"), "{}", out(&unpriced));
+    assert!(!out(&unpriced).contains("Total, Composite") && err(&unpriced).contains("has no price"), "{}", err(&unpriced));
+    let proposal = headlap(&folder, &["price", "job.toml", "--proposal"]);
+    assert!(out(&proposal).contains("NO TOTAL") && !out(&proposal).contains("At signing"), "{}", out(&proposal));
     fs::write(folder.join("broken.toml"), rates.replace("hours = 6", "huors = 6")).expect("the rates are written");
     let broken = headlap(&folder, &["price", "job.toml", "--rates", "broken.toml"]);
     assert_eq!(ending(&broken), 2);

@@ -8,6 +8,7 @@ mod conditions;
 mod cutting;
 mod desk;
 mod resolve;
+mod ridge_metal;
 mod sheet;
 
 use schemars::JsonSchema;
@@ -22,6 +23,7 @@ pub use conditions::{
 };
 pub use cutting::{CuttingGroup, CuttingRules, CuttingTool, MadeSides};
 pub use resolve::{read_sheet, sound_sheet};
+pub use ridge_metal::{RidgeMetal, RidgeMetalGroup, RidgeMetalOn};
 pub use sheet::{
     CapGroup, EdgesGroup, ExposureGroup, LapGroup, NailsGroup, PackGroup, SheetFile, StarterGroup, UnderlaymentGroup,
     UnitGroup, WideGroup,
@@ -60,6 +62,8 @@ pub struct Covering {
     pub starter: Starter,
     /// Units that cover hips and ridges.
     pub cap: Cap,
+    /// Metal that covers ridges or hips instead of them, as far down each side as they would.
+    pub ridge_metal: Option<RidgeMetal>,
     /// Nails of field units.
     pub nails: Nails,
     /// The sheet under the units, laid over the whole deck.

@@ -5,6 +5,7 @@ use crate::bonds::{self, bonds};
 use crate::conditions::{self, conditions};
 use crate::cutting::cutting;
 use crate::desk::Desk;
+use crate::ridge_metal::ridge_metal;
 use crate::sheet::{
     CapGroup, EdgesGroup, ExposureGroup, NailsGroup, SheetFile, StarterGroup, UnderlaymentGroup, UnitGroup, WideGroup,
 };
@@ -55,6 +56,7 @@ pub fn sound_sheet(sheet: &SheetFile, places: &Places) -> Result<Covering, Vec<r
         edges: edges(&mut desk, &sheet.edges),
         starter: starter(&mut desk, &sheet.starter, sheet.lap.rule),
         cap: cap(&mut desk, &sheet.cap),
+        ridge_metal: sheet.ridge_metal.as_ref().map(|group| ridge_metal(&mut desk, sheet, group)),
         nails: nails(&mut desk, &sheet.nails),
         underlayment: underlayment(&mut desk, &sheet.underlayment),
         pack: Pack { count: desk.count("pack.count", sheet.pack.count) },
@@ -234,6 +236,7 @@ fn sources(desk: &mut Desk, sheet: &SheetFile) -> Vec<(String, String)> {
     .chain(sheet.bond.as_ref().map(|bond| ("bond", &bond.source)))
     .chain(sheet.cutting.as_ref().map(|cutting| ("cutting", &cutting.source)))
     .chain(sheet.wide.as_ref().map(|wide| ("wide", &wide.source)))
+    .chain(sheet.ridge_metal.as_ref().map(|metal| ("ridge_metal", &metal.source)))
     .map(|(group, source)| (group.to_string(), source))
     .chain(bands)
     .chain(conditions::sources(sheet))

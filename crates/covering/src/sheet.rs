@@ -3,7 +3,7 @@ use serde::Deserialize;
 use units::{LengthUnit, Measure, Pitch};
 
 use crate::conditions::{ChalkGroup, MovementGroup, StorageGroup, TemperaturesGroup, TestedGroup, Wood};
-use crate::{BondGroup, CuttingGroup, Lap, Material};
+use crate::{BondGroup, CuttingGroup, Lap, Material, RidgeMetalGroup};
 
 /// The data sheet of one covering as it is typed. Copy a generic one and type in the maker's figures; the maker's own
 /// sheet always rules.
@@ -37,6 +37,8 @@ pub struct SheetFile {
     pub starter: StarterGroup,
     /// The unit that covers hips and ridges.
     pub cap: CapGroup,
+    /// Metal that covers ridges or hips instead of caps. Absent: caps do.
+    pub ridge_metal: Option<RidgeMetalGroup>,
     /// Nails of field units.
     pub nails: NailsGroup,
     /// The roll laid over the whole deck.

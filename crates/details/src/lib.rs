@@ -28,7 +28,7 @@ pub use given::Given;
 pub use ice_barrier::{courses_that_reach, ice_barrier_length};
 pub use layers::{Layer, LayerKind, Layers};
 pub use metal::{
-    Along, FlashingChoices, Metal, MetalItem, MetalKind, MetalPiece, MetalRun, PipeFlange, SheetMetal, SheetStock,
+    Along, FlashingChoices, Metal, MetalItem, MetalKind, MetalPiece, MetalRun, PipeFlange, Sealant, SheetMetal, SheetStock,
     closed_valley_girth, pieces_per_sheet, step_girth, step_length, valley_girth,
 };
 pub use nails::{NailChoices, NailHolds, NailNeed, Passed, units_at_nail};

@@ -5,6 +5,8 @@ mod choices;
 mod item;
 mod nailing;
 mod pipe;
+mod ridge;
+mod seal;
 mod sheets;
 mod step;
 mod stretch;
@@ -13,6 +15,7 @@ mod valley;
 pub use choices::{FlashingChoices, SheetMetal, SheetStock};
 pub use item::{Along, Metal, MetalItem, MetalKind, MetalPiece, MetalRun};
 pub use pipe::PipeFlange;
+pub use seal::Sealant;
 pub use sheets::pieces_per_sheet;
 pub use step::{step_girth, step_length};
 pub use valley::{closed_valley_girth, valley_girth};
@@ -38,19 +41,23 @@ pub(crate) fn metal(given: &Given<'_>) -> Option<Metal> {
         (MetalKind::Break, apron::breaks(given)),
         (MetalKind::HighEdge, apron::high_edges(given)),
         (MetalKind::Counterflashing, apron::counterflashing(given)),
+        (MetalKind::HipMetal, ridge::hips(given)),
+        (MetalKind::RidgeMetal, ridge::ridges(given)),
     ];
     let items: Vec<MetalItem> = runs
         .into_iter()
         .filter(|(_, runs)| !runs.is_empty())
-        .map(|(kind, runs)| MetalItem { kind, runs: runs.into_iter().map(|run| nailed(given, kind, run)).collect() })
+        .map(|(kind, runs)| MetalItem { kind, runs: runs.into_iter().map(|run| finished(given, kind, run)).collect() })
         .collect();
     let pipes = pipe::flanges(given);
     let [sheets, bound] = sheets::sheets(&items, given.sheet_metal);
     let is_any = !items.is_empty() || !pipes.is_empty();
-    is_any.then_some(Metal { stock: *given.sheet_metal, sheets, bound, items, pipes })
+    let sealant = given.flashing.sealant;
+    is_any.then_some(Metal { stock: *given.sheet_metal, sheets, bound, items, pipes, sealant })
 }
 
-fn nailed(given: &Given<'_>, kind: MetalKind, run: MetalRun) -> MetalRun {
+/// With its nails and its sealant.
+fn finished(given: &Given<'_>, kind: MetalKind, run: MetalRun) -> MetalRun {
     let nails = run.pieces.iter().map(|piece| nailing::nails(kind, piece, given.flashing)).sum();
-    MetalRun { nails, ..run }
+    seal::sealed(kind, MetalRun { nails, ..run }, given.flashing)
 }

@@ -87,8 +87,9 @@ pub(crate) fn nails(given: &Given<'_>, vents: Option<&Vents>) -> Vec<NailNeed> {
     sheets.dedup_by(|a, b| a.id == b.id);
     for covering in sheets {
         needs.push(need(given, covering, NailHolds::Units));
-        needs.push(need(given, covering, NailHolds::Caps));
-        if vents.is_some_and(|vents| !vents.ridges.is_empty()) {
+        let caps = covering.has_ridge_caps() || covering.has_hip_caps();
+        needs.extend(caps.then(|| need(given, covering, NailHolds::Caps)));
+        if covering.has_ridge_caps() && vents.is_some_and(|vents| !vents.ridges.is_empty()) {
             needs.push(need(given, covering, NailHolds::CapsOverVent));
         }
     }

@@ -75,8 +75,10 @@ fn step(id: &'static str, title: &'static str, who: Who, photo: &str, see: Vec<S
 
 fn tear_off(deck: &Deck) -> Option<Step> {
     let layers = deck.old_layers.filter(|&layers| layers > 0)?;
-    let see =
-        vec![format!("{layers} old layers are off, nails and all; no more is opened than can be dried in the same day.")];
+    let see = vec![match layers {
+        1 => "The old covering is off, nails and all; no more is opened than can be dried in the same day.".into(),
+        _ => format!("{layers} old layers are off, nails and all; no more is opened than can be dried in the same day."),
+    }];
     Some(Step { hold_point: false, ..step("tear-off", "Old layers off", Who::CrewLead, "each plane before and after", see) })
 }
 
@@ -213,8 +215,16 @@ fn ridge(given: &Given<'_>, vents: Option<&Vents>) -> Option<Step> {
         see.push(format!("The slot is cut {slot} and stays closed at its ends; the vent runs in one direction."));
     }
     let has = |kind: EdgeKind| given.lines(kind).next().is_some();
-    if has(EdgeKind::Ridge) || has(EdgeKind::Hip) {
+    let any = |is: fn(&Covering) -> bool| given.covered().any(|(_, _, covering)| is(covering));
+    let has_caps =
+        has(EdgeKind::Ridge) && any(Covering::has_ridge_caps) || has(EdgeKind::Hip) && any(Covering::has_hip_caps);
+    if has_caps {
         see.push("Caps are straight, lap alike and are nailed at both sides.".into());
+    }
+    let has_metal = has(EdgeKind::Ridge) && any(|covering| !covering.has_ridge_caps())
+        || has(EdgeKind::Hip) && any(Covering::has_hip_metal);
+    if has_metal {
+        see.push("Ridge and hip metal is straight, its laps sealed and away from the weather, nailed at both sides.".into());
     }
     (!see.is_empty()).then(|| step("ridge", "Ridges and hips", Who::CrewLead, "the ridge open, and capped", see))
 }

@@ -6,7 +6,8 @@ mod common;
 use std::collections::{BTreeMap, BTreeSet};
 
 use common::{House, eave, ell_block, felted, flashing, gable_block, gable_side, inches, opening, plain_slate};
-use details::{MetalItem, MetalKind, MetalPiece, MetalRun, step_length, valley_girth};
+use covering::RidgeMetal;
+use details::{MetalItem, MetalKind, MetalPiece, MetalRun, NailHolds, step_length, valley_girth};
 use proptest::prelude::*;
 use roof::{Block, OpeningKind, OutlineAt, Side, SideKind};
 use units::Length;
@@ -292,6 +293,64 @@ fn breaks_and_high_edges_have_their_metal() {
 #[test]
 fn a_plain_gable_needs_no_metal() {
     assert!(House::new(&[gable_block(480.0, 240.0, 8.0, 12.0)], &[], felted()).place().metal.is_none());
+}
+
+/// Common practice, no published source: joints in the water, corners and the heads of face nails are sealed. By hand, in inches:
+/// two pieces of the apron lap once, two corners, each across a blank of 9 in with two beads; an inch on each face nail.
+#[test]
+fn joints_corners_and_face_nails_are_sealed() {
+    let house = pent_at_wall();
+    let [apron, corners] = [MetalKind::Apron, MetalKind::Corner].map(|kind| runs(&house, kind).remove(0));
+    assert_eq!((apron.sealed_joints, corners.sealed_joints), (1, 2));
+    assert!((apron.sealant.to_inches() - 2.0 * 9.0 - f64::from(apron.face_nails)).abs() < 1e-9, "{apron:?}");
+    assert!((corners.sealant.to_inches() - 2.0 * 2.0 * 9.0).abs() < 1e-9);
+    // The raglet is filled from end to end, once; step flashing is not sealed.
+    let chimney = with_chimney(90.0, 42.0, 24.0);
+    for run in runs(&chimney, MetalKind::Counterflashing) {
+        let long: f64 = run.pieces.iter().map(|piece| piece.length.to_inches()).sum();
+        assert!((run.sealant.to_inches() - long).abs() < 1e-9);
+    }
+    assert!(runs(&chimney, MetalKind::StepFlashing).iter().all(|run| run.sealant == Length::ZERO));
+    // One seam along the cricket's ridge, though it has two planes.
+    let cricket = runs(&chimney, MetalKind::Cricket);
+    assert_eq!(cricket.iter().map(|run| run.sealed_joints).collect::<Vec<_>>(), [1, 0]);
+}
+
+/// The lap of a valley's lining is sealed across the piece that lies on top.
+#[test]
+fn a_valleys_beads_are_as_long_as_its_pieces_are_wide() {
+    let house = House::new(&[ell_block(480.0, 400.0, 240.0, 300.0, 8.0, 12.0, true)], &[], felted());
+    let lining = runs(&house, MetalKind::OpenValley).remove(0);
+    let over: f64 = lining.pieces[1..].iter().map(|piece| piece.girth.to_inches()).sum();
+    assert!((lining.sealant.to_inches() - 2.0 * over).abs() < 1e-9 && over > 0.0);
+}
+
+/// A sheet with metal over ridges and hips: girth and count by hand. The ridge is 20 ft and runs past both rakes by 3/4 in, so
+/// 241.5 in; lengths of 120 in lapped 4 in: three pieces, 8 in of laps. Two sides of 5-1/2 in, two hems of 1/2 in, 3 in of roll.
+#[test]
+fn ridges_have_metal_where_the_sheet_has_no_caps_there() {
+    let mut sheet = felted();
+    sheet.ridge_metal = Some(RidgeMetal { at_ridges: true, at_hips: false, lap: inches(4.0), rise: inches(3.0) });
+    let house = House::new(&[gable_block(240.0, 200.0, 8.0, 12.0)], &[], sheet.clone());
+    assert!(
+        (sheet.cap.cover.to_inches() - 5.5).abs() < 1e-9 && (sheet.edges.rake_projection.to_inches() - 0.75).abs() < 1e-9
+    );
+    let ridge = runs(&house, MetalKind::RidgeMetal).remove(0);
+    let laid: f64 = ridge.pieces.iter().map(|piece| piece.length.to_inches()).sum();
+    assert!(ridge.pieces.len() == 3 && (laid - 241.5 - 8.0).abs() < 1e-6, "{laid}");
+    assert!(ridge.pieces.iter().all(|piece| (piece.girth.to_inches() - 15.0).abs() < 1e-9));
+    assert_eq!(ridge.sealed_joints, 2);
+    // Every 12 in along both edges: 11 in a whole length, 2 in the last one of 9.5 in.
+    assert_eq!(ridge.nails, 2 * (11 + 11 + 2));
+    // Hips keep their caps and their nails; a roof without any has no use for nails of caps.
+    let holds = |house: &House| house.place().nails.iter().map(|need| need.holds).collect::<Vec<_>>();
+    assert_eq!(holds(&house), [NailHolds::Units, NailHolds::Caps]);
+    sheet.ridge_metal = sheet.ridge_metal.map(|metal| RidgeMetal { at_hips: true, ..metal });
+    let mut hipped = gable_block(480.0, 240.0, 8.0, 12.0);
+    hipped.sides = vec![eave(8.0, 12.0); 4];
+    let house = House::new(&[hipped], &[], sheet);
+    assert_eq!([MetalKind::HipMetal, MetalKind::RidgeMetal].map(|kind| runs(&house, kind).len()), [4, 1]);
+    assert_eq!(holds(&house), [NailHolds::Units]);
 }
 
 proptest! {

@@ -56,8 +56,9 @@ fn map<'a>(overhead: &'a Overhead, view: &View) -> impl Iterator<Item = Item> + 
         Some(Item::Line { points, line: line_of(stretch)? })
     });
     let lines: Vec<Item> = lines.collect();
-    let piles = middles(overhead, view).into_iter().flat_map(|(pile, middle)| draw_pile(pile, middle));
-    lines.into_iter().chain(piles)
+    let piles = middles(overhead, view);
+    let patches: Vec<Item> = piles.iter().filter_map(|&(pile, _)| draw_patch(overhead, view, pile)).collect();
+    lines.into_iter().chain(patches).chain(piles.into_iter().flat_map(|(pile, middle)| draw_pile(pile, middle)))
 }
 
 /// A paper and a scale.
@@ -137,6 +138,16 @@ fn draw(overhead: &Overhead, spot: &Spot) -> Scene {
     Scene { page, title: format!("Stage map: {}", plan.name), description, items }
 }
 
+/// The patch of deck under it, to scale.
+fn draw_patch(overhead: &Overhead, view: &View, pile: &Pile) -> Option<Item> {
+    let surface = overhead.surfaces.iter().find(|surface| surface.plane.id == pile.plane)?;
+    let [half_u, half_v] = pile.patch_in.map(|side| side / 2.0);
+    let corners = [[-half_u, -half_v], [half_u, -half_v], [half_u, half_v], [-half_u, half_v]];
+    let mut points = corners.map(|[u, v]| view.point(surface.place([pile.at_in[0] + u, pile.at_in[1] + v]))).to_vec();
+    points.push(points[0]);
+    Some(Item::Line { points, line: LineType::Piece })
+}
+
 /// Its number, and under it the units that are set down at once; more than once, how often.
 fn draw_pile(pile: &Pile, middle: Point) -> [Item; 3] {
     let [half_width, half_height] = BOX.map(|long| long / 2.0 - 0.3);
@@ -153,7 +164,7 @@ fn draw_pile(pile: &Pile, middle: Point) -> [Item; 3] {
 fn notes(plan: &Plan, page: Page) -> Vec<String> {
     let [width, _] = page.size();
     let how = "In each box: the number of the pile, in the order in which piles are set down, and its units; 2×40 is 40 now and \
-               as many again when they are laid.";
+               as many again when they are laid. The thin outline is the patch of deck over which boards spread it.";
     let sentences = [how].into_iter().chain(plan.loads.cautions.iter().map(String::as_str));
     let mut lines: Vec<String> = sentences.flat_map(|words| wrap(words, SMALL, width - 2.0 * MARGIN)).collect();
     lines.reverse();

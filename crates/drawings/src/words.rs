@@ -23,7 +23,7 @@ pub trait Words {
 }
 
 /// Every word of the drawings by its name, with its English. Kinds of lines have the names that the plan gives them.
-pub const WORDS: [(&str, &str); 75] = [
+pub const WORDS: [(&str, &str); 77] = [
     ("eave", "eave"),
     ("rake", "rake"),
     ("ridge", "ridge"),
@@ -76,6 +76,8 @@ pub const WORDS: [(&str, &str); 75] = [
     ("gap", "gap"),
     ("cap", "cap"),
     ("cap line", "line for the cap's edge"),
+    ("ridge metal", "ridge metal"),
+    ("metal line", "line for the metal's edge"),
     ("ridge vent", "ridge vent"),
     ("slot", "slot, in all"),
     ("clear at the top", "clear at the top, one side"),

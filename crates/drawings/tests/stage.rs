@@ -15,10 +15,12 @@ fn planned(text: &str) -> Plan {
     plan::plan(&job.unwrap(), &Catalog::shipped())
 }
 
-const HOUSES: [&str; 3] = [
+const HOUSES: [&str; 5] = [
     include_str!("../../../examples/gable.toml"),
     include_str!("../../../examples/hip.toml"),
     include_str!("../../../examples/ell.toml"),
+    include_str!("../../../examples/manor.toml"),
+    include_str!("../../../examples/gambrel.toml"),
 ];
 
 fn boxes(scene: &Scene) -> Vec<[f64; 4]> {

@@ -28,7 +28,7 @@ mod waste;
 pub use compare::{Choices, Compared, Comparison, HipChoice, compare};
 pub use cutting::{CutKind, CutPlace, CutUnit, Cutout, Cutting};
 pub use job::*;
-pub use loads::{Balance, Loads, Pallets, Pile, PlaneLoad};
+pub use loads::{Balance, BalancedSide, HandedUp, Loads, Pallets, Pile, PlaneLoad};
 pub use make::{plan, raise};
 pub use order_told::{CountedPlace, Delivery, OrderLine, PacksOf, Spare, SpareChoice};
 pub use plan::*;

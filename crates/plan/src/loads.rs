@@ -22,12 +22,15 @@ pub struct Loads {
     /// Live load that the framing was designed for, pounds a square foot of plan, if the job tells it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub live_load_psf: Option<f64>,
-    /// Side of the patch over which a pile is spread, on the slope.
+    /// Side of the patch over which a pile is spread where it has as much room, on the slope.
     pub patch_ft: f64,
     /// In the order in which they are set down.
     pub piles: Vec<Pile>,
-    /// Planes that lean on each other over a ridge.
+    /// Sides that lean on each other.
     pub balances: Vec<Balance>,
+    /// Planes on which no pile finds room.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub handed_up: Vec<HandedUp>,
     /// What to mind before anything is set down, a sentence each.
     pub cautions: Vec<String>,
 }
@@ -79,6 +82,8 @@ pub struct Pile {
     pub courses: [usize; 2],
     /// Its middle, in the plane's own frame.
     pub at_in: [f64; 2],
+    /// The patch of deck over which it is spread: across the slope and up it.
+    pub patch_in: [f64; 2],
     /// Pieces laid from it, each as a unit.
     pub units: u64,
     /// Units set down at once, at most; 0 if the patch carries not even one.
@@ -91,15 +96,31 @@ pub struct Pile {
     pub patch_psf: f64,
 }
 
-/// How evenly planes are loaded that lean on each other, while each pile is set down once.
+/// How evenly sides are loaded that lean on each other, while each pile is set down once.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Balance {
-    /// Ids of the planes.
-    pub planes: Vec<String>,
+    /// Over a ridge, or across a block.
+    pub sides: Vec<BalancedSide>,
     /// The greatest difference between two of them while both have piles to come.
     pub greatest_difference_lb: f64,
-    /// On each, when every pile stands.
-    pub at_end_lb: Vec<f64>,
+}
+
+/// One of the sides that are loaded alike.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct BalancedSide {
+    /// Ids of its planes, the highest first.
+    pub planes: Vec<String>,
+    /// On it, when every pile stands.
+    pub at_end_lb: f64,
+}
+
+/// Units that are handed up to a plane on which no pile finds room.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct HandedUp {
+    /// The plane's id.
+    pub plane: String,
+    /// How many.
+    pub units: u64,
 }
 
 /// The loads of a laid roof; nothing where nothing is laid. `packs` are those of field units.
@@ -115,6 +136,8 @@ pub(crate) fn loads<'a>(
     let covering_of = |plane: &Plane| Some(covering).filter(|_| !crate::openings::is_cricket(roof, plane));
     let dead = takeoff::dead_loads(roof, layout, details, covering_of);
     let stage = takeoff::stage(roof, layout, &job.stage, covering_of);
+    let handed = |&(plane, units): &(usize, u64)| HandedUp { plane: id_of(roof, plane), units };
+    let handed_up: Vec<HandedUp> = stage.handed_up.iter().map(handed).collect();
     let piles: Vec<Pile> = stage.piles.iter().enumerate().map(|(index, of)| pile(roof, index, of)).collect();
     Loads {
         planes: dead.iter().map(|of| plane_load(job, roof, of)).collect(),
@@ -128,7 +151,8 @@ pub(crate) fn loads<'a>(
         live_load_psf: job.stage.live_load_psf,
         patch_ft: job.stage.patch.to_feet(),
         balances: stage.balances.iter().map(|of| balance(roof, of)).collect(),
-        cautions: cautions(job, &piles),
+        cautions: cautions(job, &piles, &handed_up),
+        handed_up,
         piles,
     }
 }
@@ -152,6 +176,7 @@ fn pile(roof: &Shape, index: usize, pile: &takeoff::Pile) -> Pile {
         band: pile.band,
         courses: pile.courses,
         at_in: pile.at,
+        patch_in: pile.patch.map(units::Length::to_inches),
         units: pile.units,
         at_once: pile.at_once,
         times: pile.times,
@@ -161,17 +186,20 @@ fn pile(roof: &Shape, index: usize, pile: &takeoff::Pile) -> Pile {
 }
 
 fn balance(roof: &Shape, balance: &takeoff::Balance) -> Balance {
+    let side = |(planes, weight): &(Vec<usize>, units::Mass)| BalancedSide {
+        planes: planes.iter().map(|&plane| id_of(roof, plane)).collect(),
+        at_end_lb: weight.to_pounds(),
+    };
     Balance {
-        planes: balance.planes.iter().map(|&plane| id_of(roof, plane)).collect(),
+        sides: balance.sides.iter().map(side).collect(),
         greatest_difference_lb: balance.greatest_difference.to_pounds(),
-        at_end_lb: balance.at_end.iter().map(|weight| weight.to_pounds()).collect(),
     }
 }
 
-fn cautions(job: &Job, piles: &[Pile]) -> Vec<String> {
+fn cautions(job: &Job, piles: &[Pile], handed_up: &[HandedUp]) -> Vec<String> {
     let most = piles.iter().map(|pile| pile.patch_psf).fold(0.0, f64::max);
     let live = match job.stage.live_load_psf {
-        _ if piles.is_empty() => {
+        _ if piles.is_empty() && handed_up.is_empty() => {
             "Too large for one map: no piles are told. Stage it in parts, or give [stage] a greater reach and apart.".into()
         }
         None => format!(
@@ -191,5 +219,8 @@ fn cautions(job: &Job, piles: &[Pile]) -> Vec<String> {
          hold it.",
         "Never a pallet on the roof, never a pallet on a pallet (common practice, no published source). Nobody stands under a lift.",
     ];
-    [live].into_iter().chain(crushed).chain(standing.map(str::to_owned)).collect()
+    let handed: u64 = handed_up.iter().map(|of| of.units).sum();
+    let handed =
+        (handed > 0).then(|| format!("{handed} units have no pile, as none finds room on their planes: hand them up."));
+    [live].into_iter().chain(crushed).chain(handed).chain(standing.map(str::to_owned)).collect()
 }

@@ -49,6 +49,7 @@ fn run(roof: &Roof, run: &placed::MetalRun) -> MetalRun {
         line: run.along.line,
         opening: opening.map(|opening| opening.name.clone()),
         sealed_joints: run.sealed_joints,
+        sealant_in: run.sealant.to_inches(),
         ribbed: run.ribbed,
         face_nails: run.face_nails,
         nails: run.nails,

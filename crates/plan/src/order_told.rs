@@ -43,12 +43,20 @@ pub struct CountedPlace {
     pub at: String,
     /// How much of the quantity.
     pub quantity: f64,
+    /// Pieces that lie there besides and are made of what is cut off others: not in the quantity.
+    #[serde(skip_serializing_if = "is_none")]
+    pub from_offcuts: f64,
     /// Ids of the planes that it lies on.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub planes: Vec<String>,
     /// The line along which it lies, an index in the roof's lines.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub line: Option<usize>,
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands a reference")]
+fn is_none(count: &f64) -> bool {
+    *count <= 0.0
 }
 
 /// What is ordered beyond the count because units break.
@@ -86,7 +94,7 @@ pub struct Delivery {
     pub day: u32,
     /// Ids of the planes that it is for.
     pub planes: Vec<String>,
-    /// Lines of the order of which packs come.
+    /// Lines of the order of which packs come, dry-in and metals first.
     pub packs: Vec<PacksOf>,
     /// Of all that comes, where the sheets give weights.
     pub weight_lb: f64,

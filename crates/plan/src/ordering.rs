@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use reader::{nearest, quoted};
 use roof::Roof as Shape;
-use takeoff::{Order, OrderChoices, PlannedDelivery, ToldBy};
+use takeoff::{Order, OrderChoices, PlannedDelivery, ToldBy, Wanted};
 
 use crate::job::delivery_path;
 use crate::make::{id_of, place_in_file};
@@ -62,11 +62,13 @@ pub(crate) fn told(roof: &Shape, order: Order) -> (Vec<OrderLine>, Vec<Delivery>
 }
 
 fn told_delivery(roof: &Shape, order: &Order, delivery: &takeoff::Delivery) -> Delivery {
-    let packs = order.lines.iter().zip(&delivery.packs).filter(|(_, packs)| **packs > 0);
+    let mut packs: Vec<_> = order.lines.iter().zip(&delivery.packs).filter(|(_, packs)| **packs > 0).collect();
+    // Dry-in and metals before the units.
+    packs.sort_by_key(|(line, _)| line.wanted.max(Wanted::BeforeUnits));
     Delivery {
         day: delivery.day,
         planes: delivery.planes.iter().map(|&plane| id_of(roof, plane)).collect(),
-        packs: packs.map(|(line, &packs)| PacksOf { id: line.id.clone(), packs }).collect(),
+        packs: packs.into_iter().map(|(line, &packs)| PacksOf { id: line.id.clone(), packs }).collect(),
         weight_lb: delivery.weight.to_pounds(),
     }
 }
@@ -75,6 +77,7 @@ fn told_line(roof: &Shape, line: takeoff::OrderLine) -> OrderLine {
     let place = |place: takeoff::CountedPlace| CountedPlace {
         at: place.at,
         quantity: place.quantity,
+        from_offcuts: place.from_offcuts,
         planes: place.planes.iter().map(|&plane| id_of(roof, plane)).collect(),
         line: place.line,
     };

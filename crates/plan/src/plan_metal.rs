@@ -73,6 +73,8 @@ pub struct MetalRun {
     pub opening: Option<String>,
     /// Laps that are sealed.
     pub sealed_joints: u32,
+    /// All beads of sealant at it, one after the other.
+    pub sealant_in: f64,
     /// A W or a crimp is raised along its middle.
     pub ribbed: bool,
     /// Nails through the faces of the cut units under it, whose heads are sealed; the order counts them with the units.

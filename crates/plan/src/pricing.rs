@@ -26,20 +26,14 @@ pub struct Priced {
     pub scope: Vec<String>,
     /// What is wrong with this plan; with an error among it the price is not of the whole roof.
     pub problems: Vec<Problem>,
+    /// Everything is planned and has a price; where not, there is no total, and the sums are of what has one.
+    pub whole: bool,
     /// Line by line.
     pub quote: Quote,
     /// Where what the lines count lies on the roof, by their `counts`.
     pub places: BTreeMap<String, Vec<CountedPlace>>,
     /// Units, cuts, what is lost and why, weight.
     pub compared: Compared,
-}
-
-impl Priced {
-    /// Whether everything is planned and has a price.
-    #[must_use]
-    pub fn is_whole(&self) -> bool {
-        self.quote.unpriced.is_empty() && self.problems.iter().all(|problem| problem.severity != Severity::Error)
-    }
 }
 
 /// Prices the job as it is, then each of its options, in the order of the file.
@@ -60,12 +54,14 @@ fn priced(job: &Job, catalog: &Catalog, rates: &Rates, option: Option<&OptionWan
     let plan = plan(&job, catalog);
     let covering = catalog.get(&job.covering.sheet);
     let work = work(&job, &plan, covering);
+    let quote = quote(rates, &work, extras);
     Priced {
+        whole: quote.unpriced.is_empty() && plan.problems.iter().all(|problem| problem.severity != Severity::Error),
         name: option.map_or(&plan.covering.name, |option| &option.name).clone(),
         scope: scope(&job, &plan, rates, extras),
         places: places(&job, &plan),
         compared: choice.told(&plan, catalog),
-        quote: quote(rates, &work, extras),
+        quote,
         covering: plan.covering.name,
         covering_is_invented: plan.covering.invented,
         problems: plan.problems,
@@ -161,7 +157,7 @@ fn units(plan: &Plan) -> Option<String> {
 
 fn edges(plan: &Plan) -> Vec<String> {
     let totals = &plan.roof.totals;
-    let capped = plan.order.iter().any(|line| line.id.starts_with("caps"));
+    let capped = plan.order.iter().any(|line| ["caps", "ridge-metal", "hip-metal"].iter().any(|id| line.id.starts_with(id)));
     let caps = (capped && totals.ridge_ft + totals.hip_ft > 0.0)
         .then(|| format!("Ridges and hips finished, {:.0} ft.", totals.ridge_ft + totals.hip_ft));
     let valleys = (totals.valley_ft > 0.0).then(|| format!("Valleys, {:.0} ft.", totals.valley_ft));

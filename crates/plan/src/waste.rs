@@ -17,8 +17,10 @@ pub struct Waste {
     pub taken: f64,
     /// Of the pieces as they are laid.
     pub on_roof: f64,
-    /// What is cut off and not used again, saw kerfs among it.
+    /// What is cut off and not used again.
     pub lost: f64,
+    /// What the saw takes of it; the rest lies in offcuts that nothing is made of.
+    pub kerf: f64,
     /// By what cuts it.
     pub cut_off: Vec<CutOff>,
     /// Pieces that are made of what is cut off others.
@@ -62,6 +64,7 @@ pub(crate) fn told(of: &takeoff::Waste, order: &[OrderLine], pack: u32) -> Waste
         taken: of.taken,
         on_roof: of.on_roof,
         lost: of.taken - of.on_roof,
+        kerf: of.kerf,
         cut_off: of.cut_off.iter().map(cut_off).collect(),
         from_offcuts: of.from_offcuts,
         used_again: of.used_again,
@@ -81,8 +84,12 @@ fn sentences(of: &Waste) -> Vec<String> {
     } else {
         format!(", wide ones among them, the worth of {:.1} field units", of.taken)
     };
+    let kerf = match of.kerf {
+        dust if dust >= 0.05 => format!(", {dust:.1} of it in the kerf of the saw"),
+        _ => String::new(),
+    };
     let mut says = vec![format!(
-        "{} are taken{wide}; {:.1} units' worth of them comes to lie on the roof, {:.1} is cut off and lost.",
+        "{} are taken{wide}; {:.1} units' worth of them comes to lie on the roof, {:.1} is cut off and lost{kerf}.",
         units(of.stock),
         of.on_roof,
         of.lost
@@ -144,7 +151,7 @@ fn rule(of: &Waste) -> String {
         std::cmp::Ordering::Greater => format!("{} too many", of.by_rule - of.stock),
     };
     format!(
-        "The trade's rule, the roof's area and a square more for every 100 ft of hip and valley, takes {}: {off}.",
+        "The trade's rule, the roof's area with its small openings and a square more for every 100 ft of hip and valley, takes {}: {off}.",
         units(of.by_rule)
     )
 }

@@ -31,7 +31,12 @@ fn block(name: &str, [x0, y0]: [f64; 2], [x1, y1]: [f64; 2], sides: [Side; 4]) -
 
 /// 40 by 20 ft at 12 in 12 to the south and the north: 120 in from each eave to the ridge, seen in plan.
 fn house() -> Roof {
-    build(&[block("house", [0.0, 0.0], [480.0, 240.0], [eave(12.0), gable(), eave(12.0), gable()])], 0.0).roof
+    house_at(12.0)
+}
+
+/// The same at another pitch.
+fn house_at(rise: f64) -> Roof {
+    build(&[block("house", [0.0, 0.0], [480.0, 240.0], [eave(rise), gable(), eave(rise), gable()])], 0.0).roof
 }
 
 fn opening(name: &str, kind: OpeningKind, spot: Spot, [width, height]: [f64; 2]) -> Opening {
@@ -117,6 +122,18 @@ fn a_wide_chimney_gets_a_cricket() {
     // Chimney's back at 52 in of plan, so 152 in high; the ridge of the cricket 24 in above that.
     let top = roof.planes[2].rings[0].corners.iter().map(|corner| corner[2]).fold(0.0, f64::max);
     near(top, 176.0);
+}
+
+/// H = W × pitch / 24: half a cricket runs half the chimney's width at the pitch of the slope (closed form).
+#[test]
+fn a_cricket_is_half_the_width_at_the_pitch_high() {
+    for (width, pitch, height) in
+        [(36.0, 12.0, 18.0), (48.0, 12.0, 24.0), (36.0, 8.0, 12.0), (60.0, 8.0, 20.0), (48.0, 4.0, 8.0)]
+    {
+        let chimney = opening("stack", OpeningKind::Chimney, Spot::Over([200.0, 40.0]), [width, 24.0]);
+        let cricket = cut(house_at(pitch), &[chimney]).roof.openings[0].cricket.unwrap();
+        near(cricket.height.to_inches(), height);
+    }
 }
 
 #[test]

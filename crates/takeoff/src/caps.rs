@@ -19,12 +19,12 @@ pub fn caps_along(length: Length, cap: &Cap) -> u64 {
     }
 }
 
-/// Caps along every ridge and every hip that is not mitred, whose first laid plane is of this sheet. `laid` are the planes laid in any sheet.
+/// Caps along every ridge and every hip that is neither mitred nor covered in metal, whose first laid plane is of this sheet. `laid` are the planes laid in any sheet.
 pub(crate) fn line(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> OrderLine {
     let cap = laying.covering.cap;
     let is_capped = |line: &Line| match line.kind {
-        EdgeKind::Hip => cap.hip_cover > Length::ZERO,
-        kind => kind == EdgeKind::Ridge,
+        EdgeKind::Hip => laying.covering.has_hip_caps(),
+        kind => kind == EdgeKind::Ridge && laying.covering.has_ridge_caps(),
     };
     let is_of_sheet =
         |line: &Line| line.planes.iter().find(|plane| laid.contains(plane)).is_some_and(|first| laying.has(*first));

@@ -1,8 +1,10 @@
+use std::collections::BTreeSet;
+
 use units::Mass;
 
 use crate::breakage::Need;
 use crate::order::packs;
-use crate::{CountedPlace, OrderChoices, OrderLine, PlannedDelivery};
+use crate::{CountedPlace, OrderChoices, OrderLine, PlannedDelivery, Wanted};
 
 /// What comes on one day.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,10 +19,11 @@ pub struct Delivery {
     pub weight: Mass,
 }
 
-/// The order shared out over the days, so that with each delivery there is enough for every plane named so far: as many packs of
-/// what is laid plane by plane as keep to the chance of running short that was taken, and all of the rest with the first, as
-/// dry-in and metals are in place before the first unit. Pieces made of offcuts count whole until the last day. Over the days
-/// they sum to the order.
+/// The order shared out over the days, so that with each delivery there is enough for every plane named so far: of units as many
+/// packs as keep to the chance of running short that was taken; of dry-in and metals those that lie on any of the planes, also
+/// where they reach over to one that comes later; of what covers ridges and hips those between planes that are all there. What
+/// belongs to no plane comes with the first. Pieces made of offcuts count whole until the last day. Over the days they sum to
+/// the order.
 pub(crate) fn deliveries(lines: &[OrderLine], choices: &OrderChoices) -> Vec<Delivery> {
     let planned = &choices.deliveries;
     let so_far: Vec<Vec<u64>> = lines.iter().map(|line| cumulative(line, planned, choices.chance_short)).collect();
@@ -36,9 +39,13 @@ pub(crate) fn deliveries(lines: &[OrderLine], choices: &OrderChoices) -> Vec<Del
 /// Packs of one line that are there after each delivery.
 fn cumulative(line: &OrderLine, planned: &[PlannedDelivery], chance: f64) -> Vec<u64> {
     let last = planned.len().saturating_sub(1);
-    let after = |index: usize| match line.in_pack {
-        Some(in_pack) if index < last => enough(line, in_pack, needed(line, &planned[..=index]), chance).min(line.packs),
-        _ => line.packs,
+    let after = |index: usize| {
+        let begun = Begun { line, delivered: &planned[..=index] };
+        match line.in_pack {
+            _ if index == last || line.wanted == Wanted::First => line.packs,
+            Some(in_pack) => enough(line, in_pack, begun.needed(), chance).min(line.packs),
+            None => begun.packs(),
+        }
     };
     let mut most = 0;
     let never_fewer = |packs: u64| {
@@ -48,20 +55,42 @@ fn cumulative(line: &OrderLine, planned: &[PlannedDelivery], chance: f64) -> Vec
     (0..planned.len()).map(after).map(never_fewer).collect()
 }
 
-fn enough(line: &OrderLine, in_pack: u32, needed: f64, chance: f64) -> u64 {
+fn enough(line: &OrderLine, in_pack: f64, needed: f64, chance: f64) -> u64 {
     match &line.spare {
         Some(spare) => {
-            let need = Need { units: needed as u64, in_pack: in_pack.into(), rate: spare.breakage.rate };
+            let need = Need { units: needed.ceil() as u64, in_pack: in_pack as u64, rate: spare.breakage.rate };
             need.packs(chance)
         }
-        None => packs(needed, in_pack.into()),
+        None => packs(needed, in_pack),
     }
 }
 
-/// What lies on the planes of these deliveries, without what offcuts save.
-fn needed(line: &OrderLine, delivered: &[PlannedDelivery]) -> f64 {
-    let is_there = |plane: &usize| delivered.iter().any(|delivery| delivery.planes.contains(plane));
-    // A line of the roof is finished with the last of its planes.
-    let is_laid = |place: &&CountedPlace| !place.planes.is_empty() && place.planes.iter().all(is_there);
-    line.places.iter().filter(is_laid).map(|place| place.quantity).filter(|quantity| *quantity > 0.0).sum()
+/// A line while some planes are delivered.
+struct Begun<'a> {
+    line: &'a OrderLine,
+    delivered: &'a [PlannedDelivery],
+}
+
+impl Begun<'_> {
+    /// Whether goods of a place are wanted now.
+    fn has(&self, place: &CountedPlace) -> bool {
+        let mut there =
+            place.planes.iter().map(|plane| self.delivered.iter().any(|delivery| delivery.planes.contains(plane)));
+        match self.line.wanted {
+            Wanted::WithUnits => !place.planes.is_empty() && there.all(|there| there),
+            Wanted::First | Wanted::BeforeUnits => place.planes.is_empty() || there.any(|there| there),
+        }
+    }
+
+    /// What lies on the planes, without what offcuts save.
+    fn needed(&self) -> f64 {
+        let places = self.line.places.iter().filter(|place| self.has(place));
+        places.map(|place| place.quantity + place.from_offcuts).sum()
+    }
+
+    /// The packs that it is cut from.
+    fn packs(&self) -> u64 {
+        let places = self.line.places.iter().zip(&self.line.cut_from).filter(|(place, _)| self.has(place));
+        places.flat_map(|(_, packs)| packs).collect::<BTreeSet<_>>().len() as u64
+    }
 }

@@ -2,7 +2,7 @@ use details::{DryIn, Kind, Lies, Rolls, Strip};
 use roof::Roof;
 
 use crate::order::{packs, sum};
-use crate::{CountedPlace, OrderLine};
+use crate::{CountedPlace, OrderLine, Wanted};
 
 /// Rolls and edge metal that one sheet asks for, and what holds them; with no sheet, what the job asks for. Nails of edge metal
 /// come so many in a box.
@@ -42,6 +42,8 @@ fn line(roof: &Roof, rolls: &Rolls) -> OrderLine {
             _ => format!("roll of {} × {}", roll.width.in_inches(), roll.length),
         },
         weight: roll.weight * f64::from(rolls.count),
+        cut_from: rolls.strips.iter().map(|strip| strip.pieces.iter().map(|piece| piece.roll).collect()).collect(),
+        wanted: Wanted::BeforeUnits,
         places,
         ..OrderLine::default()
     }
@@ -53,7 +55,8 @@ fn place(roof: &Roof, strip: &Strip, quantity: f64) -> CountedPlace {
         Lies::Line { line } => Some(line),
         Lies::Eave { .. } | Lies::Course { .. } | Lies::Opening { .. } => None,
     };
-    CountedPlace { at: strip.name(roof), quantity, planes: strip.patches.iter().map(|patch| patch.plane).collect(), line }
+    let planes = strip.patches.iter().map(|patch| patch.plane).collect();
+    CountedPlace { at: strip.name(roof), quantity, planes, line, ..CountedPlace::default() }
 }
 
 const fn id(kind: Kind) -> &'static str {
@@ -70,6 +73,14 @@ fn held(roof: &Roof, rolls: &Rolls, in_box: u32) -> OrderLine {
     let places: Vec<CountedPlace> =
         rolls.strips.iter().map(|strip| place(roof, strip, f64::from(strip.fasteners))).collect();
     let quantity = sum(&places);
-    let packs = packs(quantity, f64::from(in_box.max(1)));
-    OrderLine { quantity, packs, pack: format!("box of {in_box}"), places, ..OrderLine::default() }
+    let in_pack = f64::from(in_box.max(1));
+    OrderLine {
+        quantity,
+        packs: packs(quantity, in_pack),
+        pack: format!("box of {in_box}"),
+        in_pack: Some(in_pack),
+        wanted: Wanted::BeforeUnits,
+        places,
+        ..OrderLine::default()
+    }
 }

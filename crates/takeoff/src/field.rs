@@ -28,10 +28,15 @@ pub(crate) fn kinds(laying: &Laying<'_>, wide: bool) -> Vec<UnitKind> {
     kinds
 }
 
-/// Pieces of one kind, plane by plane, and those that offcuts save.
+/// Pieces of one kind, plane by plane: those that take a unit, and those made of offcuts.
 pub(crate) fn places(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting], kind: UnitKind) -> Vec<CountedPlace> {
-    let on_plane = laying.planes.iter().map(|(_, laid)| CountedPlace::on_plane(roof, laid.plane, count(laid, kind) as f64));
-    on_plane.chain(made_of_offcuts(laying, cuttings, kind)).collect()
+    let from_offcuts = made_of_offcuts(laying, cuttings, kind);
+    let on_plane = |laid: &LaidPlane| {
+        let offcuts = from_offcuts.get(&laid.plane).copied().unwrap_or_default();
+        let place = CountedPlace::on_plane(roof, laid.plane, count(laid, kind).saturating_sub(offcuts) as f64);
+        CountedPlace { from_offcuts: offcuts as f64, ..place }
+    };
+    laying.planes.iter().map(|(_, laid)| on_plane(laid)).collect()
 }
 
 fn count(laid: &LaidPlane, kind: UnitKind) -> u64 {
@@ -54,10 +59,12 @@ fn mixed(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting], alike: &[UnitKi
     let mut running: Vec<CountedPlace> = Vec::new();
     for &kind in alike {
         for place in places(roof, laying, cuttings, kind) {
-            let widths = place.quantity * kind.width / own.width;
-            match running.iter_mut().find(|known| known.at == place.at) {
-                Some(known) => known.quantity += widths,
-                None => running.push(CountedPlace { quantity: widths, ..place }),
+            let [quantity, from_offcuts] = [place.quantity, place.from_offcuts].map(|count| count * kind.width / own.width);
+            match running.iter_mut().find(|known| known.planes == place.planes) {
+                Some(known) => {
+                    (known.quantity, known.from_offcuts) = (known.quantity + quantity, known.from_offcuts + from_offcuts)
+                }
+                None => running.push(CountedPlace { quantity, from_offcuts, ..place }),
             }
         }
     }

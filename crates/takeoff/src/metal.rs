@@ -1,9 +1,9 @@
-use details::{Along, Metal, MetalItem, MetalPiece, PipeFlange};
+use details::{Along, Metal, MetalItem, MetalKind, MetalPiece, MetalRun, PipeFlange};
 use roof::Roof;
 use units::Length;
 
 use crate::order::{packs, sum};
-use crate::{CountedPlace, OrderLine};
+use crate::{CountedPlace, OrderLine, Wanted};
 
 /// What is bent, kind by kind, and the sheets that all of it is cut from, which carry its weight.
 pub(crate) fn lines(roof: &Roof, metal: Option<&Metal>, nail_box: u32) -> Vec<OrderLine> {
@@ -12,7 +12,7 @@ pub(crate) fn lines(roof: &Roof, metal: Option<&Metal>, nail_box: u32) -> Vec<Or
         .items
         .iter()
         .map(|item| bent(roof, item))
-        .chain([sheets(metal), nails(roof, metal, nail_box)])
+        .chain([sheets(metal), nails(roof, metal, nail_box), sealant(roof, metal)])
         .chain(flanges(roof, metal))
         .collect()
 }
@@ -30,16 +30,32 @@ fn bent(roof: &Roof, item: &MetalItem) -> OrderLine {
         unit: if in_lengths { "ft" } else { "pieces" },
         packs: item.pieces().count() as u64,
         pack: "piece bent from the sheets".into(),
+        cut_from: numbered(item),
+        wanted: match item.kind {
+            MetalKind::RidgeMetal | MetalKind::HipMetal => Wanted::WithUnits,
+            _ => Wanted::BeforeUnits,
+        },
         places,
         ..OrderLine::default()
     }
+}
+
+/// Its pieces, run by run, each a pack of its own.
+fn numbered(item: &MetalItem) -> Vec<Vec<u32>> {
+    let mut next = 0;
+    let mut number = |run: &MetalRun| {
+        let first = next;
+        next += run.pieces.len() as u32;
+        (first..next).collect()
+    };
+    item.runs.iter().map(&mut number).collect()
 }
 
 /// Where a run or a flange lies.
 fn place(roof: &Roof, along: &Along, quantity: f64) -> CountedPlace {
     let line = along.line.and_then(|line| roof.lines.get(line));
     let planes = line.filter(|_| along.opening.is_none()).map_or_else(|| vec![along.plane], |line| line.planes.clone());
-    CountedPlace { at: along.name(roof), quantity, planes, line: along.line }
+    CountedPlace { at: along.name(roof), quantity, planes, line: along.line, ..CountedPlace::default() }
 }
 
 /// `blanks 8" × 10"`, or from the least to the greatest.
@@ -62,7 +78,7 @@ fn sheets(metal: &Metal) -> OrderLine {
         at: item.kind.name().into(),
         quantity: item.pieces().map(area).sum(),
         planes: item.runs.iter().map(|run| run.along.plane).collect(),
-        line: None,
+        ..CountedPlace::default()
     };
     let places: Vec<CountedPlace> = metal.items.iter().map(place).collect();
     let each = stock.weight * (stock.width.to_feet() * stock.length.to_feet());
@@ -79,16 +95,38 @@ fn sheets(metal: &Metal) -> OrderLine {
     }
 }
 
+/// What every run takes of something, where it takes any.
+fn of_runs(roof: &Roof, metal: &Metal, takes: impl Fn(&MetalRun) -> f64) -> Vec<CountedPlace> {
+    let runs = metal.items.iter().flat_map(|item| item.runs.iter().map(move |run| (item.kind, run)));
+    let place = |(kind, run): (MetalKind, &MetalRun)| {
+        let place = place(roof, &run.along, takes(run));
+        CountedPlace { at: format!("{}, {}", kind.name(), place.at), ..place }
+    };
+    runs.map(place).filter(|place| place.quantity > 0.0).collect()
+}
+
+/// Feet of bead, and the tubes that give them.
+fn sealant(roof: &Roof, metal: &Metal) -> OrderLine {
+    let places = of_runs(roof, metal, |run| run.sealant.to_feet());
+    let quantity = sum(&places);
+    let from_tube = metal.sealant.from_tube().to_feet();
+    OrderLine {
+        id: "sealant".into(),
+        item: format!("sealant for {}, {} bead", metal.stock.metal.name(), metal.sealant.bead.in_inches()),
+        quantity,
+        unit: "ft",
+        packs: packs(quantity, from_tube),
+        in_pack: Some(from_tube),
+        wanted: Wanted::BeforeUnits,
+        pack: format!("tube of {} fl oz, {from_tube:.0} ft", metal.sealant.tube_fl_oz),
+        places,
+        ..OrderLine::default()
+    }
+}
+
 /// Nails of every run that is nailed.
 fn nails(roof: &Roof, metal: &Metal, in_box: u32) -> OrderLine {
-    let runs = metal.items.iter().flat_map(|item| item.runs.iter().map(move |run| (item.kind, run)));
-    let places: Vec<CountedPlace> = runs
-        .filter(|(_, run)| run.nails > 0)
-        .map(|(kind, run)| {
-            let place = place(roof, &run.along, f64::from(run.nails));
-            CountedPlace { at: format!("{}, {}", kind.name(), place.at), ..place }
-        })
-        .collect();
+    let places = of_runs(roof, metal, |run| f64::from(run.nails));
     let quantity = sum(&places);
     OrderLine {
         id: "metal-nails".into(),
@@ -96,6 +134,8 @@ fn nails(roof: &Roof, metal: &Metal, in_box: u32) -> OrderLine {
         quantity,
         unit: "nails",
         packs: packs(quantity, f64::from(in_box.max(1))),
+        in_pack: Some(f64::from(in_box.max(1))),
+        wanted: Wanted::BeforeUnits,
         pack: format!("box of {in_box}"),
         places,
         ..OrderLine::default()
@@ -121,6 +161,8 @@ fn flanges(roof: &Roof, metal: &Metal) -> Vec<OrderLine> {
             unit: "pieces",
             packs: places.len() as u64,
             pack: "piece".into(),
+            in_pack: Some(1.0),
+            wanted: Wanted::BeforeUnits,
             places,
             ..OrderLine::default()
         }

@@ -7,7 +7,7 @@ use units::Mass;
 use crate::laying::Laying;
 use crate::order::{packs, sum};
 use crate::starters;
-use crate::{CountedPlace, OrderLine};
+use crate::{CountedPlace, OrderLine, Wanted};
 
 /// Nails of field pieces: those of a cut one as the layout places them, and as many as in a whole one where it cannot.
 fn of_pieces(laid: &LaidPlane, each: u32) -> u64 {
@@ -60,7 +60,8 @@ fn line(id: &str, covering: &Covering, what: &str, need: Option<&NailNeed>, plac
         unit: "nails",
         packs: boxes,
         pack: format!("box of {}", covering.nails.box_count),
-        in_pack: Some(covering.nails.box_count),
+        in_pack: Some(in_box),
+        wanted: Wanted::WithUnits,
         weight: per_pound.map_or(Mass::pounds(0.0), |per_pound| Mass::pounds(boxes as f64 * in_box / per_pound)),
         places,
         ..OrderLine::default()

@@ -34,8 +34,12 @@ pub struct OrderLine {
     pub packs: u64,
     /// What a pack is: `bundle of 20`.
     pub pack: String,
-    /// Pieces in a pack of what is laid plane by plane; none for what is there before the first unit.
-    pub in_pack: Option<u32>,
+    /// How much of the quantity a pack holds; none where `cut_from` tells it.
+    pub in_pack: Option<f64>,
+    /// Place by place, the packs that its goods are cut from, each counted from 0; empty where any pack will do.
+    pub cut_from: Vec<Vec<u32>>,
+    /// When it must be on the roof.
+    pub wanted: Wanted,
     /// Of what breaks: the spare packs and the chance of running short.
     pub spare: Option<Spare>,
     /// Of the packs; nothing if the sheet gives none.
@@ -59,7 +63,8 @@ impl OrderLine {
             unit: "pieces",
             packs,
             pack: format!("bundle of {}", pack.count),
-            in_pack: Some(pack.count),
+            in_pack: Some(in_one),
+            wanted: Wanted::WithUnits,
             weight: weight * (packs as f64 * in_one),
             places,
             ..Self::default()
@@ -74,11 +79,23 @@ impl OrderLine {
     /// With the spare packs that breakage asks for, and stock left with the owner. Nothing is spare of what is not needed.
     pub(crate) fn with_spare(self, breakage: Breakage, choices: &OrderChoices, attic_stock: u64) -> Self {
         let Some(in_pack) = self.in_pack.filter(|_| self.quantity > 0.0) else { return self };
-        let need = Need { units: self.quantity as u64, in_pack: in_pack.into(), rate: breakage.rate };
+        let need = Need { units: self.quantity as u64, in_pack: in_pack as u64, rate: breakage.rate };
         let (packs, spare) = spare(need, breakage, choices.chance_short, attic_stock);
         let weight = self.weight * (packs as f64 / self.packs.max(1) as f64);
         Self { packs, weight, spare: Some(spare), ..self }
     }
+}
+
+/// When goods must be there, where they come plane by plane.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum Wanted {
+    /// From the first day on: what belongs to no plane.
+    #[default]
+    First,
+    /// Before the first unit of any of the planes on which they lie: dry-in and metals.
+    BeforeUnits,
+    /// When the last of the planes is laid on which they lie: units, and what covers ridges and hips.
+    WithUnits,
 }
 
 /// Where a part of a quantity lies on the roof.
@@ -88,6 +105,8 @@ pub struct CountedPlace {
     pub at: String,
     /// How much of the quantity.
     pub quantity: f64,
+    /// Pieces that lie there besides and are made of what is cut off others: not in the quantity.
+    pub from_offcuts: f64,
     /// The planes that it lies on, as indices in [`roof::Roof::planes`]; none for what belongs to no plane.
     pub planes: Vec<usize>,
     /// The line along which it lies, an index in [`roof::Roof::lines`].
@@ -98,7 +117,7 @@ impl CountedPlace {
     /// On one plane.
     pub(crate) fn on_plane(roof: &Roof, plane: usize, quantity: f64) -> Self {
         let at = roof.planes.get(plane).map_or_else(String::new, |plane| plane.name.clone());
-        Self { at, quantity, planes: vec![plane], line: None }
+        Self { at, quantity, planes: vec![plane], ..Self::default() }
     }
 
     /// Along a line of the roof: `ridge, house, south / house, north`.
@@ -106,7 +125,7 @@ impl CountedPlace {
         let planes = line.planes.iter().filter_map(|&plane| roof.planes.get(plane));
         let names: Vec<&str> = planes.map(|plane| plane.name.as_str()).collect();
         let at = format!("{}, {}", line.kind.name(), names.join(" / "));
-        Self { at, quantity, planes: line.planes.clone(), line: Some(index) }
+        Self { at, quantity, planes: line.planes.clone(), line: Some(index), ..Self::default() }
     }
 }
 

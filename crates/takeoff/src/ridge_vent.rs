@@ -2,7 +2,7 @@ use details::Vents;
 use roof::Roof;
 
 use crate::order::sum;
-use crate::{CountedPlace, OrderLine};
+use crate::{CountedPlace, OrderLine, Wanted};
 
 /// Sections of vent, ridge by ridge; none where no ridge vent is described.
 pub(crate) fn line(roof: &Roof, vents: Option<&Vents>) -> Option<OrderLine> {
@@ -20,6 +20,8 @@ pub(crate) fn line(roof: &Roof, vents: Option<&Vents>) -> Option<OrderLine> {
         quantity,
         unit: "sections",
         packs: quantity as u64,
+        in_pack: Some(1.0),
+        wanted: Wanted::WithUnits,
         pack: format!("section of {section}"),
         places,
         ..OrderLine::default()

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use layout::{Cut, Cutting, LaidPlane, Run, UnitKind};
 use roof::{EdgeKind, Place, Roof};
 
+use crate::kerf::sawn_away;
 use crate::laying::{Laying, by_sheet};
 
 /// What one sheet's units come to. All areas in units of the field unit's size, so that they add up: `taken` − `on_roof` =
@@ -25,7 +26,10 @@ pub struct Waste {
     pub from_offcuts: u64,
     /// The area of these units.
     pub used_again: f64,
-    /// Field units by the trade's rule: the area of the planes, and for every foot of hip and valley a square foot more.
+    /// What the saw takes of what is lost; the rest of it lies in offcuts that nothing is made of.
+    pub kerf: f64,
+    /// Field units by the trade's rule: the area of the planes with small openings, and for every foot of hip and valley a square
+    /// foot more.
     pub by_rule: f64,
 }
 
@@ -56,6 +60,7 @@ fn of_sheet(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting]) -> Waste {
     let field = (unit.length.to_inches() * unit.width.to_inches()).max(f64::MIN_POSITIVE);
     let own: Vec<&Cutting> = cuttings.iter().filter(|cutting| cutting.sheet == laying.covering.id).collect();
     let sum = |of: &dyn Fn(&Cutting) -> f64| own.iter().map(|cutting| of(cutting)).sum::<f64>() / field + 0.0;
+    let kerf = laying.covering.cutting.map(|rules| rules.kerf.to_inches());
     let used = |cutting: &Cutting| cutting.kinds.iter().map(|kind| kind.area * kind.count as f64).sum::<f64>();
     Waste {
         sheet: laying.covering.id.clone(),
@@ -65,6 +70,7 @@ fn of_sheet(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting]) -> Waste {
         cut_off: cut_off(laying, field),
         from_offcuts: own.iter().map(|cutting| cutting.pieces() - cutting.stock()).sum(),
         used_again: sum(&|cutting| (cutting.pieces() - cutting.stock()) as f64 * area(cutting.unit)),
+        kerf: sum(&|cutting| kerf.map_or(0.0, |kerf| sawn_away(cutting, kerf))),
         by_rule: by_rule(roof, laying),
     }
 }
@@ -125,17 +131,24 @@ fn beyond_line(unit: UnitKind, [from, to]: [Place; 2]) -> f64 {
     kept.iter().zip(next).map(|(a, b)| a[0] * b[1] - a[1] * b[0]).sum::<f64>().abs() / 2.0
 }
 
-/// One square for every 100 ft of hip and valley on top of the roof's own squares: a foot of either adds a square foot. A rule
-/// of 1869: *Table of Slates*, Architectural Review and American Builders' Journal, volume 1, page 451.
+/// One square for every 100 ft of hip and valley on top of the roof's own squares: a foot of either adds a square foot, and
+/// openings of less than 4 ft square are not taken off. A rule of 1869: *Table of Slates*, Architectural Review and American
+/// Builders' Journal, volume 1, page 451.
 fn by_rule(roof: &Roof, laying: &Laying<'_>) -> f64 {
     let step = (laying.covering.unit.width + laying.covering.gap).to_inches();
     let sqft: f64 = laying.planes.iter().map(|(plane, _)| plane.area().to_square_feet()).sum();
+    let here = |opening: &&roof::PlacedOpening| opening.planes.first().is_some_and(|plane| laying.indices.contains(plane));
+    let openings = roof.openings.iter().filter(here).map(|opening| opening.width.to_feet() * opening.height.to_feet());
+    let small: f64 = openings.filter(|area| *area < SMALL_OPENING).sum();
     let units: f64 = laying.planes.iter().map(|(plane, laid)| plane.area().to_square_inches() / cell(laid, step)).sum();
     let is_own = |line: &&roof::Line| line.planes.first().is_some_and(|plane| laying.indices.contains(plane));
     let hips = roof.lines.iter().filter(is_own).filter(|line| matches!(line.kind, EdgeKind::Hip | EdgeKind::Valley));
-    let more: f64 = hips.map(|line| line.length().to_feet()).sum();
+    let more: f64 = hips.map(|line| line.length().to_feet()).sum::<f64>() + small;
     if sqft > 0.0 { units * (sqft + more) / sqft } else { 0.0 }
 }
+
+/// 4 ft square, sq ft.
+const SMALL_OPENING: f64 = 16.0;
 
 /// What one unit of a plane shows on the mean, with its gap, sq in.
 fn cell(laid: &LaidPlane, step: f64) -> f64 {

@@ -10,7 +10,7 @@ use crate::{CountedPlace, OrderLine};
 pub(crate) fn line(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting]) -> Option<OrderLine> {
     let wide: Wide = laying.covering.wide?;
     let all = kinds(laying, true).into_iter().flat_map(|kind| places(roof, laying, cuttings, kind));
-    let places: Vec<CountedPlace> = all.filter(|place| place.quantity.abs() > 0.0).collect();
+    let places: Vec<CountedPlace> = all.filter(|place| place.quantity + place.from_offcuts > 0.0).collect();
     let item = format!("{}, wide unit", laying.covering.name);
     let line = OrderLine::in_bundles("wide-units", item, places, wide.pack, wide.weight);
     Some(line.sized(wide.width, laying.covering.unit.length))

@@ -65,6 +65,19 @@ fn slate() -> Covering {
     plain_slate(20.0, 12.0, 3.0)
 }
 
+/// Two halves are snapped from one.
+fn snapped() -> Covering {
+    let rules = covering::CuttingRules {
+        tool: covering::CuttingTool::ScoreAndSnap,
+        kerf: inches(0.0),
+        made_sides: covering::MadeSides::Nowhere,
+        least_offcut: inches(3.0),
+        even: true,
+        turned: false,
+    };
+    Covering { cutting: Some(rules), ..slate() }
+}
+
 fn line<'a>(order: &'a Order, id: &str) -> &'a OrderLine {
     order.lines.iter().find(|line| line.id == id).unwrap()
 }
@@ -223,6 +236,26 @@ proptest! {
         prop_assert_eq!(caps_along(inches(length), &unit), laid);
     }
 
+    /// Every line is the sum of its places, none of them negative; with those from offcuts they are the pieces on each plane.
+    #[test]
+    fn places_are_what_is_taken_from_stock(whole in [0u32..60, 0..60], halves in [0u32..40, 0..40], mixed_sheets in any::<bool>()) {
+        let roof = two_planes();
+        let sheets = [snapped(), Covering { id: if mixed_sheets { "other" } else { "test" }.into(), ..snapped() }];
+        let planes: Vec<LaidPlane> = (0..2).map(|at| laid(at, whole[at], halves[at], 20)).collect();
+        let layout = Layout { planes, ..Layout::default() };
+        let order = count(&roof, &layout, &Details::default(), |plane| Some(&sheets[usize::from(plane.id != "test.0")]));
+        for line in &order.lines {
+            prop_assert!(line.places.iter().all(|place| place.quantity >= 0.0 && place.from_offcuts >= 0.0), "{line:?}");
+            prop_assert!((line.places.iter().map(|place| place.quantity).sum::<f64>() - line.quantity).abs() < 1e-9);
+        }
+        for (at, laid) in layout.planes.iter().enumerate() {
+            let field = order.lines.iter().filter(|line| line.id.starts_with("field-units"));
+            let here = field.flat_map(|line| &line.places).filter(|place| place.planes == [at]);
+            let pieces: f64 = here.map(|place| place.quantity + place.from_offcuts).sum();
+            prop_assert_eq!(pieces as u64, laid.counts().pieces());
+        }
+    }
+
     #[test]
     fn no_cut_of_the_halves_needs_fewer_units_than_the_bound(whole in 0u32..50, halves in 0u32..50) {
         let plane = laid(0, whole, halves, 0);
@@ -248,21 +281,14 @@ fn rounding_adds_nothing() {
 #[test]
 #[allow(clippy::float_cmp, reason = "whole numbers")]
 fn offcuts_lessen_the_order() {
-    let rules = covering::CuttingRules {
-        tool: covering::CuttingTool::ScoreAndSnap,
-        kerf: inches(0.0),
-        made_sides: covering::MadeSides::Nowhere,
-        least_offcut: inches(3.0),
-        even: true,
-        turned: false,
-    };
-    let (roof, sheet) = (two_planes(), Covering { cutting: Some(rules), ..slate() });
+    let (roof, sheet) = (two_planes(), snapped());
     let layout = Layout { planes: vec![laid(0, 100, 7, 21), laid(1, 90, 4, 20)], ..Layout::default() };
     let order = count(&roof, &layout, &Details::default(), |_| Some(&sheet));
     assert_eq!((order.stock.units, order.stock.bound), (196, 196));
     let field = line(&order, "field-units");
     assert_eq!((field.quantity, field.packs), (196.0, 10));
-    assert_eq!(field.places.iter().map(|place| place.quantity).collect::<Vec<_>>(), [107.0, 94.0, -5.0]);
+    let places: Vec<[f64; 2]> = field.places.iter().map(|place| [place.quantity, place.from_offcuts]).collect();
+    assert_eq!(places, [[106.0, 1.0], [90.0, 4.0]], "those laid last are made of offcuts");
     // As many nails as there are pieces.
     assert_eq!(line(&order, "nails").quantity + line(&order, "cap-nails").quantity, 2.0 * (201.0 + 41.0 + 34.0));
 }

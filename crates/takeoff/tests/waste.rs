@@ -58,6 +58,49 @@ fn the_rule_adds_a_square_foot_for_every_foot_of_valley() {
     assert!((waste.by_rule - (480.0 + 2880.0 / 102.0)).abs() < 1e-9);
 }
 
+/// Openings of less than 4 ft square are not taken off (as above): the rule lays over a skylight of 3 × 4 ft, and not over one of
+/// 4 ft 1 in × 4 ft, which is 16-1/3 sq ft.
+#[test]
+fn the_rule_does_not_take_off_small_openings() {
+    let side = |rises: bool| {
+        let kind = if rises { roof::SideKind::Eave(common::pitch(8.0)) } else { roof::SideKind::Gable };
+        roof::Side { overhang: Some(inches(0.0)), ..roof::Side::new(kind) }
+    };
+    let block = roof::Block {
+        name: "house".into(),
+        outline: vec![[0.0, 0.0], [480.0, 0.0], [480.0, 400.0], [0.0, 400.0]],
+        outline_at: roof::OutlineAt::DripLine,
+        sides: [true, false, true, false].map(side).into(),
+        holes: vec![],
+        eave_height: 0.0,
+    };
+    let (alone, sheet) = (roof::build(&[block], 0.0).roof, plain_slate(20.0, 12.0, 3.0));
+    let with = |width: f64| {
+        let spot = roof::Spot::Over([240.0, 100.0]);
+        let light = roof::Opening { name: "light".into(), kind: roof::OpeningKind::Skylight, spot, width, height: 48.0 };
+        waste(&roof::cut_out(alone.clone(), &[light]).roof, &sheet).by_rule
+    };
+    let (whole, area) = (waste(&alone, &sheet).by_rule, 40.0 * 400.0 / 12.0 * common::pitch(8.0).slope_factor());
+    assert!((with(36.0) / whole - 1.0).abs() < 1e-9, "{} of {whole}", with(36.0));
+    assert!((with(49.0) / whole - (1.0 - 49.0 / 3.0 / area)).abs() < 1e-9, "{} of {whole}", with(49.0));
+}
+
+/// The eave's allowance of 1869 (as above): one exposure along the eave. 16-in slate with a 3-in lap along 40 ft of eave: 6.5 in
+/// of it, 21.67 sq ft. The starters that are laid show so much.
+#[test]
+fn starters_are_the_eaves_allowance() {
+    let sheet = plain_slate(16.0, 8.0, 3.0);
+    let roof = of(gable(480.0, 130.0), vec![]);
+    let layout = layout::lay_roof(&roof, |_: &Plane| Some(&sheet), &SettingOut::default());
+    let laid = &layout.planes[0];
+    let exposure = laid.courses[0].exposure;
+    assert!((exposure - 6.5).abs() < 1e-9);
+    let along: f64 = laid.starters.iter().map(|row| row.to - row.from).sum();
+    assert!((along * exposure / 144.0 - 21.67).abs() < 0.005);
+    let count: u32 = laid.starters.iter().map(|row| row.count).sum();
+    assert!(count >= 60 && f64::from(count) * 8.0 < along + 2.0 * 8.0, "{count}");
+}
+
 fn outlines() -> impl Strategy<Value = Plane> {
     use EdgeKind::{Eave, Hip, Rake, Ridge, Valley};
     (100.0..500.0f64, 60.0..300.0f64, 0.0..1.0f64, 0.0..1.0f64, any::<bool>()).prop_map(|(width, height, a, b, inward)| {
@@ -79,5 +122,6 @@ proptest! {
         prop_assert!(cut_off >= 0.0 && waste.cut_off.iter().all(|cut| cut.units >= -1e-9), "{waste:?}");
         prop_assert!((waste.taken - waste.on_roof - (cut_off - waste.used_again)).abs() < 1e-6 * waste.taken.max(1.0), "{waste:?}");
         prop_assert!(waste.on_roof <= waste.taken + 1e-9);
+        prop_assert!(waste.kerf >= 0.0 && waste.kerf <= waste.taken - waste.on_roof + 1e-9, "{waste:?}");
     }
 }

@@ -261,6 +261,7 @@ export const en = {
     print: 'Print',
     showPlaces: 'Show where everything is counted',
     hidePlaces: 'Hide the places',
+    fromOffcuts: (count: string) => `and ${count} from offcuts`,
     item: 'Item',
     counted: 'Counted',
     packs: 'Packs',

@@ -263,6 +263,7 @@ export const es: Words = {
     print: 'Imprimir',
     showPlaces: 'Mostrar dónde se cuenta cada cosa',
     hidePlaces: 'Ocultar los lugares',
+    fromOffcuts: (count: string) => `y ${count} de retazos`,
     item: 'Artículo',
     counted: 'Contado',
     packs: 'Paquetes',

@@ -1,4 +1,4 @@
-use plan::{Delivery, OrderLine};
+use plan::{CountedPlace, Delivery, OrderLine};
 
 use super::desk::Desk;
 use crate::Measures;
@@ -132,7 +132,7 @@ fn places(desk: &Desk) -> Vec<Block> {
             line.places.iter().enumerate().map(|(index, place)| {
                 let item = if index == 0 { desk.words(&line.item) } else { String::new() };
                 let (need, unit) = need(desk, place.quantity, &line.unit);
-                vec![item, at(desk, &place.at), need, unit]
+                vec![item, at(desk, place), need, unit]
             })
         })
         .collect();
@@ -149,8 +149,19 @@ fn places(desk: &Desk) -> Vec<Block> {
     vec![Block::Heading { words: desk.say("order-places") }, Block::Columns { count: 2, blocks: vec![table] }]
 }
 
+/// Where it is, and what lies there besides that is made of offcuts.
+fn at(desk: &Desk, place: &CountedPlace) -> String {
+    let named = named(desk, &place.at);
+    match place.from_offcuts {
+        offcuts if offcuts > 0.0 => {
+            desk.with("order-from-offcuts", &[("at", named.into()), ("count", grouped(offcuts, 0).into())])
+        }
+        _ => named,
+    }
+}
+
 /// `ridge, house, south / house, north`: a kind of line and the planes that meet there; or a plane.
-fn at(desk: &Desk, place: &str) -> String {
+fn named(desk: &Desk, place: &str) -> String {
     let planes = |names: &str| names.split(" / ").map(|name| desk.tongue.plane(name)).collect::<Vec<_>>().join(" / ");
     match place.split_once(", ") {
         Some((kind, rest)) if drawings::WORDS.iter().any(|(name, _)| *name == kind) => {

@@ -150,6 +150,8 @@ impl Allowed {
             let strips = laid.poles.iter().map(|pole| (pole.top_in / 9.0).ceil() as usize);
             (1..=strips.max().unwrap_or(0)).for_each(|strip| self.words(&strip.to_string()));
         }
+        let again = plan.loads.piles.iter().filter(|pile| pile.times > 1);
+        again.for_each(|pile| self.words(&format!("{}×{}", pile.times, pile.at_once)));
         for cutting in &plan.layout.cutting {
             cutting.kinds.iter().for_each(|kind| self.sides(&kind.parts_in));
             let pieces: u64 = cutting.kinds.iter().map(|kind| kind.count).sum();

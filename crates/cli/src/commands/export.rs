@@ -119,7 +119,7 @@ fn write(arguments: &Arguments, plan: &plan::Plan, price: &Price) -> Ending {
     say(&format!("wrote {}", arguments.out.display()));
     let ways = || price.iter().flat_map(|(_, ways)| ways);
     tell(&ways().filter_map(unpriced).collect::<Vec<_>>());
-    let is_priced = ways().all(Priced::is_whole);
+    let is_priced = ways().all(|way| way.whole);
     if is_all_planned(plan) && is_priced { Ending::Done } else { Ending::NotAll }
 }
 

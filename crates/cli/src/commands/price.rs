@@ -1,6 +1,6 @@
 use std::path::{Path, PathBuf};
 
-use ::price::{Rates, read_rates, shipped};
+use ::price::{Rates, Unpriced, read_rates, shipped};
 use plan::{Priced, RATES_PATH};
 use serde_json::json;
 
@@ -48,9 +48,14 @@ pub(crate) fn run(arguments: &Arguments) -> Ending {
     let priced = plan::price(&job, &catalog, &rates);
     for way in &priced {
         tell(&way.problems.iter().map(|problem| note(&source, &job, problem)).collect::<Vec<_>>());
+        tell(&way.quote.unpriced.iter().map(|missing| unpriced(way, missing)).collect::<Vec<_>>());
     }
     let ending = print(&printed(arguments, &job.name, &rates, &priced));
-    if priced.iter().all(Priced::is_whole) { ending } else { Ending::NotAll }
+    if priced.iter().all(|way| way.whole) { ending } else { Ending::NotAll }
+}
+
+fn unpriced(way: &Priced, missing: &Unpriced) -> Note {
+    Note::plain(format!("{}: {} has no price: {}", way.name, missing.what, missing.says), missing.remedy.clone())
 }
 
 /// The rates asked for on the command line, else by the job, else those that ship.

@@ -60,6 +60,9 @@ fn of_run(run: &MetalRun) -> String {
     if run.face_nails > 0 {
         told += &format!(", over {} with sealed heads", count(run.face_nails.into(), "face nail"));
     }
+    if run.sealant_in > 0.0 {
+        told += &format!(", {:.1} ft of sealant", run.sealant_in / 12.0);
+    }
     if run.ribbed {
         told += ", W or crimp along the middle";
     }

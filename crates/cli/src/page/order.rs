@@ -40,15 +40,22 @@ fn of_line(page: &mut Page, line: &OrderLine) {
     let size = if line.size.is_empty() { String::new() } else { format!(", {}", line.size) };
     let spare = line.spare.as_ref().map_or(0, |spare| spare.packs);
     let spare = if spare > 0 { format!("; {spare} of the packs spare") } else { String::new() };
-    let counted = format!("{} {}{spare}", quantity(line.quantity), line.unit);
+    let counted = format!("{} {}{spare}", quantity(line.quantity), unit(line));
     page.hanging(2, &lead, &format!("{}: {}{size} ({counted})", line.pack, line.item));
     if !line.estimate.is_empty() {
         page.wrapped(13, &format!("an estimate: {}", line.estimate));
     }
 }
 
+/// `pieces`, and of one `piece`.
+fn unit(line: &OrderLine) -> &str {
+    let one = line.unit.strip_suffix('s').filter(|_| (line.quantity - 1.0).abs() < 1e-9);
+    one.unwrap_or(&line.unit)
+}
+
 fn places(page: &mut Page, line: &OrderLine) {
-    let place = |place: &CountedPlace| format!("{}: {}", place.at, quantity(place.quantity));
+    let offcuts = |count: f64| if count > 0.0 { format!(" and {} from offcuts", quantity(count)) } else { String::new() };
+    let place = |place: &CountedPlace| format!("{}: {}{}", place.at, quantity(place.quantity), offcuts(place.from_offcuts));
     let places: Vec<String> = line.places.iter().map(place).collect();
     page.hanging(13, "", &format!("{}.", places.join("; ")));
 }
@@ -124,7 +131,6 @@ fn of_delivery(page: &mut Page, plan: &Plan, delivery: &Delivery) {
 /// A whole count as it is, anything else to one decimal.
 fn quantity(value: f64) -> String {
     match value {
-        whole if whole.fract().abs() < 1e-9 && whole < 0.0 => format!("-{}", thousands(-whole as u64)),
         whole if whole.fract().abs() < 1e-9 => thousands(whole as u64),
         part => format!("{part:.1}"),
     }
@@ -142,7 +148,7 @@ mod tests {
     }
 
     #[test]
-    fn what_offcuts_save_is_negative() {
-        assert_eq!([quantity(-12.0), quantity(1234.0), quantity(80.46)], ["-12", "1,234", "80.5"]);
+    fn a_count_is_whole_and_a_length_is_not() {
+        assert_eq!([quantity(1234.0), quantity(80.46)], ["1,234", "80.5"]);
     }
 }

@@ -24,8 +24,10 @@ pub(crate) fn proposal(page: &mut Page, name: &str, rates: &Rates, ways: &[Price
         way.scope.iter().for_each(|sentence| page.hanging(2, "- ", sentence));
         asked(page, rates, way);
         unpriced(page, way);
-        page.wrapped(2, "Paid:");
-        way.quote.draws.iter().for_each(|draw| page.sum(4, &draw.when, &money(rates, draw.amount)));
+        if way.whole {
+            page.wrapped(2, "Paid:");
+            way.quote.draws.iter().for_each(|draw| page.sum(4, &draw.when, &money(rates, draw.amount)));
+        }
     }
     page.heading("Not in the price");
     rates.exclusions.iter().for_each(|sentence| page.hanging(2, "- ", sentence));
@@ -99,10 +101,19 @@ fn hours(page: &mut Page, rates: &Rates, line: &Hours) {
     page.sum(4, &words, &money(rates, line.amount));
 }
 
-/// The total, and whether it is all.
+/// The total; where something is not planned or has no price there is none.
 fn asked(page: &mut Page, rates: &Rates, way: &Priced) {
-    let all = if way.is_whole() { "Total" } else { "NOT ALL IS PRICED; so far" };
-    page.sum(2, &format!("{all}, {}", way.name), &money(rates, way.quote.sums.total));
+    let sum = money(rates, way.quote.sums.total);
+    if way.whole {
+        return page.sum(2, &format!("Total, {}", way.name), &sum);
+    }
+    let lacks: Vec<&str> = way.quote.unpriced.iter().map(|missing| missing.what.as_str()).collect();
+    let lacks = if lacks.is_empty() {
+        "not all of the roof is planned".into()
+    } else {
+        format!("no price for {}", lacks.join("; "))
+    };
+    page.hanging(2, "NO TOTAL ", &format!("{}: {lacks}. All the rest comes to {sum}.", way.name));
 }
 
 fn unpriced(page: &mut Page, way: &Priced) {

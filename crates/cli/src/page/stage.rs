@@ -1,4 +1,4 @@
-use plan::{Pile, Plan, PlaneLoad};
+use plan::{BalancedSide, Pile, Plan, PlaneLoad};
 
 use super::lines::name;
 use super::text::{Page, count, thousands};
@@ -15,10 +15,19 @@ pub(crate) fn write(page: &mut Page, plan: &Plan) {
     page.heading("Dead load, without nails, caps and metal");
     loads.planes.iter().for_each(|load| of_plane(page, plan, load));
     pallets(page, plan);
-    page.heading(&format!("Piles of units, each spread over {} ft by {} ft of deck", loads.patch_ft, loads.patch_ft));
+    page.heading(&format!(
+        "Piles of units, each spread over {} ft by {} ft of deck where it has room",
+        loads.patch_ft, loads.patch_ft
+    ));
     for laid in &plan.layout.planes {
         let piles: Vec<&Pile> = loads.piles.iter().filter(|pile| pile.plane == laid.id).collect();
-        piles_of(page, name(plan, &laid.id), &piles);
+        match loads.handed_up.iter().find(|of| of.plane == laid.id) {
+            Some(of) => page.wrapped(
+                2,
+                &format!("{}: no pile finds room; {} are handed up", name(plan, &laid.id), count(of.units, "unit")),
+            ),
+            None => piles_of(page, name(plan, &laid.id), &piles),
+        }
     }
     balances(page, plan);
     page.heading("Before anything is set down");
@@ -86,16 +95,18 @@ fn shown(pile: &Pile) -> String {
 
 fn balances(page: &mut Page, plan: &Plan) {
     for balance in &plan.loads.balances {
-        let planes = balance.planes.iter().zip(&balance.at_end_lb);
-        let planes: Vec<String> = planes.map(|(id, weight)| format!("{} {} lb", name(plan, id), pounds(*weight))).collect();
+        let side = |side: &BalancedSide| {
+            let planes: Vec<&str> = side.planes.iter().map(|id| name(plan, id)).collect();
+            format!("{} {} lb", planes.join(" with "), pounds(side.at_end_lb))
+        };
+        let sides: Vec<String> = balance.sides.iter().map(side).collect();
         page.hanging(
             2,
             "",
             &format!(
-                "Set down in the order of the numbers, the two sides differ by {} lb at most while both are being loaded; in the \
-                 end {}.",
+                "Set down in the order of the numbers, the sides differ by {} lb at most while they are being loaded; in the end {}.",
                 pounds(balance.greatest_difference_lb),
-                planes.join(", ")
+                sides.join(", ")
             ),
         );
     }

@@ -157,10 +157,13 @@ pub(crate) fn crickets(given: &Given<'_>) -> Vec<MetalRun> {
         let along = super::Along { plane, line: None, opening: Some(opening) };
         Some(MetalRun::of(along, vec![piece]))
     };
+    // The seam along its ridge is told with the first of its planes.
+    let seamed = |index: usize, run: Option<MetalRun>| Some(MetalRun { sealed_joints: u32::from(index == 0), ..run? });
     let crickets = given.roof.openings.iter().enumerate().filter_map(|(at, opening)| Some((at, opening.cricket?)));
     crickets
         .flat_map(|(at, cricket)| cricket.planes.map(|plane| of_plane(at, cricket.ridge.to_inches(), plane)))
-        .flatten()
+        .enumerate()
+        .filter_map(|(index, run)| seamed(index % 2, run))
         .collect()
 }
 

@@ -1,5 +1,7 @@
 use units::{Length, Mass};
 
+use super::Sealant;
+
 /// Sheet from which flashings and valleys are bent.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SheetStock {
@@ -107,4 +109,6 @@ pub struct FlashingChoices {
     pub nails_apart: Length,
     /// Nails of metal sold in one box.
     pub nail_box: u32,
+    /// What seals its joints.
+    pub sealant: Sealant,
 }

@@ -1,7 +1,7 @@
 use roof::{Place, Roof};
 use units::Length;
 
-use super::{PipeFlange, SheetStock};
+use super::{PipeFlange, Sealant, SheetStock};
 
 /// All metal that is bent and laid.
 #[derive(Debug, Clone, PartialEq)]
@@ -16,6 +16,8 @@ pub struct Metal {
     pub items: Vec<MetalItem>,
     /// Flanges of pipes, which are bought.
     pub pipes: Vec<PipeFlange>,
+    /// What seals it.
+    pub sealant: Sealant,
 }
 
 /// All metal of one kind.
@@ -58,6 +60,10 @@ pub enum MetalKind {
     HighEdge,
     /// Over the heads below a break.
     Break,
+    /// Over a hip, where the sheet has no caps there.
+    HipMetal,
+    /// Over a ridge, where the sheet has no caps there.
+    RidgeMetal,
 }
 
 /// The metal of one kind at one wall, valley or opening.
@@ -69,6 +75,8 @@ pub struct MetalRun {
     pub pieces: Vec<MetalPiece>,
     /// Laps that are sealed.
     pub sealed_joints: u32,
+    /// All beads of sealant at it, one after the other.
+    pub sealant: Length,
     /// A W or a crimp is raised along its middle.
     pub ribbed: bool,
     /// Nails through the faces of the cut units under it, whose heads are sealed; they are counted with the units.
@@ -120,14 +128,19 @@ impl MetalKind {
             Self::Counterflashing => "counterflashing",
             Self::HighEdge => "high edge metal",
             Self::Break => "break metal",
+            Self::HipMetal => "hip metal",
+            Self::RidgeMetal => "ridge metal",
         }
     }
 
     /// It is laid in lengths that lap, so that feet of it are counted.
     #[must_use]
     pub const fn is_in_lengths(self) -> bool {
-        use MetalKind::{Apron, BackPan, Break, Counterflashing, DeadValley, HighEdge, OpenValley};
-        matches!(self, OpenValley | DeadValley | BackPan | Apron | Counterflashing | HighEdge | Break)
+        use MetalKind::{Apron, BackPan, Break, Counterflashing, DeadValley, HighEdge, HipMetal, OpenValley, RidgeMetal};
+        matches!(
+            self,
+            OpenValley | DeadValley | BackPan | Apron | Counterflashing | HighEdge | Break | HipMetal | RidgeMetal
+        )
     }
 
     /// Unchanging short name, `step-flashing`.
@@ -148,6 +161,8 @@ impl MetalKind {
             Self::Counterflashing => "counterflashing",
             Self::HighEdge => "high-edge-metal",
             Self::Break => "break-metal",
+            Self::HipMetal => "hip-metal",
+            Self::RidgeMetal => "ridge-metal",
         }
     }
 }
@@ -155,7 +170,7 @@ impl MetalKind {
 impl MetalRun {
     /// Pieces without sealed joints, ribs or face nails.
     pub(crate) const fn of(along: Along, pieces: Vec<MetalPiece>) -> Self {
-        Self { along, pieces, sealed_joints: 0, ribbed: false, face_nails: 0, nails: 0 }
+        Self { along, pieces, sealed_joints: 0, sealant: Length::ZERO, ribbed: false, face_nails: 0, nails: 0 }
     }
 }
 

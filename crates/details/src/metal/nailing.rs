@@ -14,6 +14,10 @@ pub(crate) fn nails(kind: MetalKind, piece: &MetalPiece, flashing: &FlashingChoi
         MetalKind::OpenValley | MetalKind::Counterflashing => 0,
         MetalKind::StepFlashing => flashing.step_nails,
         MetalKind::Cleat | MetalKind::KickOut | MetalKind::Corner | MetalKind::ClosedValley | MetalKind::MitredHip => TWO,
+        // Along both edges.
+        MetalKind::HipMetal | MetalKind::RidgeMetal => {
+            TWO * (steps(piece.length.to_inches(), flashing.nails_apart.to_inches()) + 1)
+        }
         MetalKind::DeadValley
         | MetalKind::BackPan
         | MetalKind::Cricket

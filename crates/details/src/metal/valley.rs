@@ -61,13 +61,13 @@ fn is_open(covering: &Covering) -> bool {
     covering.edges.valley_clear > Length::ZERO
 }
 
-/// A sloping line where two planes meet.
-struct Sloped<'a> {
+/// A line where two planes meet.
+pub(crate) struct Sloped<'a> {
     index: usize,
-    line: &'a Line,
+    pub(crate) line: &'a Line,
     /// The covered planes there, the first one's sheet rules.
-    planes: Vec<usize>,
-    covering: &'a Covering,
+    pub(crate) planes: Vec<usize>,
+    pub(crate) covering: &'a Covering,
     /// Foot and top in space.
     ends: [Point3; 2],
     /// From its top up to where the whole valley begins, which may lie on the next lines.
@@ -105,7 +105,7 @@ fn goes_on(lower: &Sloped<'_>, upper: &Sloped<'_>) -> bool {
     dot(gap, gap) < SAME * SAME && dot(a, b) > (1.0 - 1e-9) * libm::sqrt(dot(a, a) * dot(b, b))
 }
 
-fn sloped<'a>(given: &Given<'a>, kind: EdgeKind) -> Vec<Sloped<'a>> {
+pub(crate) fn sloped<'a>(given: &Given<'a>, kind: EdgeKind) -> Vec<Sloped<'a>> {
     let found = given.lines(kind).filter_map(|(index, line)| {
         let planes: Vec<usize> = line.planes.iter().copied().filter(|&plane| given.covering(plane).is_some()).collect();
         let covering = given.covering(*planes.first()?)?;
@@ -117,13 +117,13 @@ fn sloped<'a>(given: &Given<'a>, kind: EdgeKind) -> Vec<Sloped<'a>> {
 }
 
 impl Sloped<'_> {
-    fn run(&self, pieces: Vec<MetalPiece>) -> MetalRun {
+    pub(crate) fn run(&self, pieces: Vec<MetalPiece>) -> MetalRun {
         let along = Along { plane: self.planes[0], line: Some(self.index), opening: None };
         MetalRun::of(along, pieces)
     }
 
     /// Foot and top on a plane.
-    fn on(&self, given: &Given<'_>, plane: usize) -> [Place; 2] {
+    pub(crate) fn on(&self, given: &Given<'_>, plane: usize) -> [Place; 2] {
         let ends = ends_on(&given.roof.planes[plane], self.line);
         if ends[0][1] <= ends[1][1] { ends } else { [ends[1], ends[0]] }
     }
@@ -133,9 +133,8 @@ fn open(given: &Given<'_>, valley: &Sloped<'_>) -> MetalRun {
     let flashing = given.flashing;
     let ends = valley.on(given, valley.planes[0]);
     let line = geom::distance(ends[0], ends[1]);
-    let rise = (ends[1][1] - ends[0][1]).max(f64::MIN_POSITIVE);
     // Carried down to where the units end past the eave, and over the top by a joint's lap.
-    let past_foot = valley.covering.edges.eave_projection.to_inches() * (line / rise).min(LONGEST_FOOT);
+    let past_foot = past_foot(valley.covering, ends);
     let lap = flashing.valley_lap.to_inches();
     let ribbed = flows_differ(given, valley);
     let place = |along: f64| {
@@ -152,11 +151,16 @@ fn open(given: &Given<'_>, valley: &Sloped<'_>) -> MetalRun {
         .map(|at| at.map(|at| at - past_foot))
         .map(cut)
         .collect();
-    let sealed_joints = pieces.len().saturating_sub(1) as u32;
-    MetalRun { sealed_joints, ribbed, ..valley.run(pieces) }
+    MetalRun { ribbed, ..valley.run(pieces) }
 }
 
-/// A valley flatter on its plane than 1 in 10 is not carried further past the eave.
+/// How far a line must be carried on past its foot, along it, to where the units end past the eave.
+pub(crate) fn past_foot(covering: &Covering, [foot, top]: [Place; 2]) -> f64 {
+    let rise = (top[1] - foot[1]).max(f64::MIN_POSITIVE);
+    covering.edges.eave_projection.to_inches() * (geom::distance(foot, top) / rise).min(LONGEST_FOOT)
+}
+
+/// A line flatter on its plane than 1 in 10 is not carried further past the eave.
 const LONGEST_FOOT: f64 = 10.0;
 
 /// From and to of pieces that make up a length, whole ones from the low end on, each lapped over the one below.

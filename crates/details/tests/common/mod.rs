@@ -7,8 +7,8 @@ mod sheets;
 
 use covering::Covering;
 use details::{
-    Attic, Climate, Deck, Details, DryInChoices, FastenerGrid, FlashingChoices, Given, NailChoices, Roll, SheetMetal,
-    SheetStock, place,
+    Attic, Climate, Deck, Details, DryInChoices, FastenerGrid, FlashingChoices, Given, NailChoices, Roll, Sealant,
+    SheetMetal, SheetStock, place,
 };
 use layout::{Layout, lay_roof};
 use roof::{Block, Opening, OpeningKind, OutlineAt, Roof, Side, SideKind, Spot, build, cut_out, overhangs};
@@ -82,6 +82,7 @@ pub(crate) fn flashing() -> FlashingChoices {
         step_nails: 1,
         nails_apart: inches(12.0),
         nail_box: 1000,
+        sealant: Sealant { bead: inches(0.25), in_joint: 2, on_nail: inches(1.0), tube_fl_oz: 10.1 },
     }
 }
 

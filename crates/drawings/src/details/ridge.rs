@@ -3,7 +3,7 @@ use plan::{LaidPlane, Plan, Plane};
 use super::section::{Section, framed, scale_for};
 use crate::{Figure, Fill, Item, LineType, Words};
 
-/// A cut square through the ridge: deck, slot and vent, the top courses and the cap.
+/// A cut square through the ridge: deck, slot and vent, the top courses and the cap or the metal over them.
 pub(super) fn draw(plan: &Plan, plane: &Plane, laid: &LaidPlane, width: f64, words: &dyn Words) -> Option<Figure> {
     let guide = laid.guides.iter().find(|guide| guide.kind == "ridge" && guide.off_in > 0.0)?;
     let vents = plan.details.vents.as_ref().filter(|vents| !vents.ridges.is_empty());
@@ -37,9 +37,11 @@ pub(super) fn draw(plan: &Plan, plane: &Plane, laid: &LaidPlane, width: f64, wor
     };
     let mut items = of_side(-1.0);
     items.extend(of_side(1.0));
+    let has_metal = plan.details.metal.iter().flat_map(|metal| &metal.items).any(|item| item.id == "ridge-metal");
+    let [cover, edge] = if has_metal { ["ridge metal", "metal line"] } else { ["cap", "cap line"] };
     let told = |name: &str, inches: f64| format!("{} {}", words.word(name), words.length(inches));
-    items.extend(right.measure([0.0, guide.off_in], 15.0, &told("cap line", guide.off_in)));
-    let mut parts = vec![([guide.off_in * 0.7, 7.0], words.word("cap")), ([reach * 0.8, -2.0], words.word("deck"))];
+    items.extend(right.measure([0.0, guide.off_in], 15.0, &told(edge, guide.off_in)));
+    let mut parts = vec![([guide.off_in * 0.7, 7.0], words.word(cover)), ([reach * 0.8, -2.0], words.word("deck"))];
     if let Some(slot) = slot {
         parts.push(([guide.off_in * 0.4, 4.6], words.word("ridge vent")));
         parts.push(([0.0, -3.0], told("slot", slot)));

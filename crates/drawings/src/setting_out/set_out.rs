@@ -72,7 +72,7 @@ fn told(sheet: &Sheet, station: &Station) -> String {
     }
 }
 
-/// Caps lie to a straight line, whatever the framing does.
+/// Caps, or the metal in their place, lie to a straight line, whatever the framing does.
 fn guides(sheet: &Sheet) -> Option<String> {
     let off = sheet.laid.guides.first()?.off_in;
     let has = |kind: &str| sheet.laid.guides.iter().any(|guide| guide.kind == kind);
@@ -81,5 +81,13 @@ fn guides(sheet: &Sheet) -> Option<String> {
         (true, false) => "hips",
         _ => "ridge",
     };
-    (off > 0.0).then(|| format!("Caps of {lines}: snap a straight line {} down from both ends of each.", in_inches(off)))
+    let items = || sheet.plan.details.metal.iter().flat_map(|metal| &metal.items);
+    let has_metal = items().any(|item| item.id == "ridge-metal" || item.id == "hip-metal");
+    let has_caps = sheet.plan.order.iter().any(|line| line.id.starts_with("caps"));
+    let covers = match (has_metal, has_caps) {
+        (false, _) => "Caps",
+        (true, false) => "Metal",
+        (true, true) => "Caps and metal",
+    };
+    (off > 0.0).then(|| format!("{covers} of {lines}: snap a straight line {} down from both ends of each.", in_inches(off)))
 }

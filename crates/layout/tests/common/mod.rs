@@ -114,6 +114,7 @@ pub(crate) fn plain_slate(length: f64, width: f64, headlap: f64) -> Covering {
         pack: Pack { count: 20 },
         conditions: covering::Conditions::default(),
         cutting: None,
+        ridge_metal: None,
         sources: vec![],
         invented: true,
     }

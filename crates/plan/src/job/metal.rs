@@ -1,6 +1,6 @@
 //! Sheet metal and how it is bent: as typed, and as meant. What is not typed is as below.
 
-use details::{FlashingChoices, SheetMetal, SheetStock};
+use details::{FlashingChoices, Sealant, SheetMetal, SheetStock};
 use schemars::JsonSchema;
 use serde::Deserialize;
 use units::{Length, Mass, Measure};
@@ -91,6 +91,14 @@ pub struct FlashingTable {
     pub nails_apart: Option<Measure>,
     /// Nails of metal and drip edge sold in one box. Absent: 1000 (invented).
     pub nail_box: Option<u32>,
+    /// Diameter of a bead of sealant. Absent: 1/4 in.
+    pub bead: Option<Measure>,
+    /// Beads across a joint that is sealed. Absent: 2 (from memory, not read).
+    pub beads_in_joint: Option<u32>,
+    /// Length of bead on the head of a face nail. Absent: 1 in (invented).
+    pub bead_on_nail: Option<Measure>,
+    /// What a tube of sealant holds, US fluid ounces. Absent: 10.1 (from memory, not read).
+    pub tube_fl_oz: Option<f64>,
 }
 
 pub(super) const fn metal(word: SheetMetalWord) -> SheetMetal {
@@ -156,11 +164,24 @@ pub(super) fn flashing(desk: &mut Desk, table: &FlashingTable) -> FlashingChoice
         nails_apart: length("nails_apart", table.nails_apart, 12.0, [1.0, 48.0]),
         step_nails: 1,
         nail_box: 1000,
+        sealant: Sealant {
+            bead: length("bead", table.bead, 0.25, [0.0625, 1.0]),
+            in_joint: 2,
+            on_nail: length("bead_on_nail", table.bead_on_nail, 1.0, [0.0, 12.0]),
+            tube_fl_oz: 10.1,
+        },
     };
     let area_ratio = desk.number("flashing.area_ratio", table.area_ratio, [1.0, 100.0]);
     let step_nails = desk.whole("flashing.step_nails", table.step_nails, [1, 4]);
     let nail_box = desk.whole("flashing.nail_box", table.nail_box, [1, 100_000]);
+    let in_joint = desk.whole("flashing.beads_in_joint", table.beads_in_joint, [1, 5]);
+    let tube = desk.number("flashing.tube_fl_oz", table.tube_fl_oz, [1.0, 1000.0]);
     FlashingChoices {
+        sealant: Sealant {
+            in_joint: in_joint.unwrap_or(choices.sealant.in_joint),
+            tube_fl_oz: tube.unwrap_or(choices.sealant.tube_fl_oz),
+            ..choices.sealant
+        },
         area_ratio: area_ratio.unwrap_or(choices.area_ratio),
         step_nails: step_nails.unwrap_or(choices.step_nails),
         nail_box: nail_box.unwrap_or(choices.nail_box),

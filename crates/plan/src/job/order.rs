@@ -21,7 +21,8 @@ pub struct OrderTable {
     pub delivery: Vec<DeliveryTable>,
 }
 
-/// A delivery. Dry-in and metals come with the first one; units of planes that none names come with the last.
+/// A delivery: units for its planes, and the dry-in and metals that lie on them. What belongs to no plane comes with the first one;
+/// planes that none names are in the last.
 #[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct DeliveryTable {
