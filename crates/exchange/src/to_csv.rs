@@ -36,7 +36,7 @@ pub(crate) fn order(plan: &Plan) -> Result<Vec<u8>, Refused> {
             text(&line.size),
             number(line.quantity),
             text(&line.unit),
-            line.in_pack.map_or(Field::Blank, whole),
+            line.in_pack.map_or(Field::Blank, number),
             line.spare.as_ref().map_or(Field::Blank, |spare| whole(spare.packs)),
             whole(line.packs),
             text(&line.pack),

@@ -21,9 +21,9 @@ pub struct OrderLine {
     pub packs: u64,
     /// What a pack is: `bundle of 20`.
     pub pack: String,
-    /// Pieces in a pack, where pieces are counted and sold in bundles.
+    /// How many of what is counted a pack holds, where a pack is a number of them.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub in_pack: Option<u32>,
+    pub in_pack: Option<f64>,
     /// Of what breaks: the spare packs, and the chance of running short.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub spare: Option<Spare>,

@@ -29,7 +29,7 @@ pub(crate) fn places(job: &Job, plan: &Plan) -> BTreeMap<String, Vec<CountedPlac
 }
 
 fn at_plane(plan: &Plan, id: &str, quantity: f64) -> CountedPlace {
-    CountedPlace { at: name_of(plan, id).into(), quantity, planes: vec![id.into()], line: None }
+    CountedPlace { at: name_of(plan, id).into(), quantity, from_offcuts: 0.0, planes: vec![id.into()], line: None }
 }
 
 fn name_of<'a>(plan: &'a Plan, id: &'a str) -> &'a str {
@@ -48,7 +48,7 @@ fn lines(plan: &Plan, kinds: &[&str]) -> Vec<CountedPlace> {
         .map(|(index, line)| {
             let planes: Vec<&str> = line.planes.iter().map(|id| name_of(plan, id)).collect();
             let at = format!("{}, {}", line.kind, planes.join(" / "));
-            CountedPlace { at, quantity: line.length_ft, planes: line.planes.clone(), line: Some(index) }
+            CountedPlace { at, quantity: line.length_ft, from_offcuts: 0.0, planes: line.planes.clone(), line: Some(index) }
         })
         .collect()
 }
@@ -66,6 +66,7 @@ fn openings(plan: &Plan) -> Vec<CountedPlace> {
     let place = |opening: &crate::Opening| CountedPlace {
         at: opening.name.clone(),
         quantity: 1.0,
+        from_offcuts: 0.0,
         planes: opening.planes.clone(),
         line: None,
     };

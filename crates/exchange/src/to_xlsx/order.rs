@@ -44,7 +44,7 @@ fn write_line(desk: &mut Desk, line: &OrderLine) -> Done {
     match line.in_pack {
         Some(in_pack) => {
             let spare = line.spare.as_ref().map_or(0, |spare| spare.packs);
-            desk.number(4, Look::Number, in_pack.into())?;
+            desk.number(4, Look::Number, in_pack)?;
             desk.number(5, Look::Number, spare as f64)?;
             desk.formula(6, Look::Number, &format!("=ROUNDUP(C{here}/E{here},0)+F{here}"), packs)?;
         }
