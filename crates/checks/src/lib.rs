@@ -166,6 +166,21 @@ mod tests {
         }
     }
 
+    /// Nothing passes by a code whose words were not read in the edition that the job names, in any material.
+    #[test]
+    fn a_code_passes_only_where_it_was_read() {
+        use covering::Material::{CompositeSlate, NaturalSlate, PlainTile, WoodShake, WoodShingle};
+        for material in [CompositeSlate, NaturalSlate, PlainTile, WoodShake, WoodShingle] {
+            for code in [None, Some(Edition::Of2015), Some(Edition::Of2018), Some(Edition::Of2024)] {
+                let mut trial = Trial::of(material);
+                trial.site.code = code;
+                for checked in trial.check().iter().filter(|checked| checked.rule.kind == Kind::Code) {
+                    assert!(checked.outcome != Outcome::Pass || (checked.read_source && code.is_some()), "{checked:?}");
+                }
+            }
+        }
+    }
+
     /// What a rule does not apply for is named: a key of the job, a group of the sheet, or what there is none of.
     #[test]
     fn what_does_not_apply_names_what_is_absent() {

@@ -13,7 +13,7 @@ pub(crate) fn importance(risk_category: u32) -> f64 {
         1 => figure!(0.8),
         3 => figure!(1.1),
         4 => figure!(1.2),
-        _ => 1.0,
+        _ => figure!(1.0),
     }
 }
 
@@ -22,8 +22,8 @@ pub(crate) fn importance(risk_category: u32) -> f64 {
 /// curve of ASCE 7-05 for cold roofs was misprinted: the equation rules.
 pub(crate) fn slope_factor(degrees: f64, thermal: f64, is_slippery: bool) -> f64 {
     let starts = match (thermal, is_slippery) {
-        (thermal, true) if thermal <= 1.0 => figure!(5.0),
-        (thermal, false) if thermal <= 1.0 => figure!(30.0),
+        (thermal, true) if thermal <= figure!(1.0) => figure!(5.0),
+        (thermal, false) if thermal <= figure!(1.0) => figure!(30.0),
         (thermal, true) if thermal < figure!(1.2) => figure!(10.0),
         (thermal, false) if thermal < figure!(1.2) => figure!(37.5),
         (_, true) => figure!(15.0),
@@ -40,7 +40,7 @@ pub(crate) fn density(ground: f64) -> f64 {
 
 /// Height of a drift, feet, behind so many feet of roof: 0.43 W^(1/3) (pg + 10)^(1/4) − 1.5. Guide to the snow loads of ASCE 7-10.
 pub(crate) fn drift_height(upwind_ft: f64, ground: f64) -> f64 {
-    figure!(0.43) * libm::cbrt(upwind_ft) * libm::pow(ground + figure!(10.0), 0.25) - figure!(1.5)
+    figure!(0.43) * libm::cbrt(upwind_ft) * libm::pow(ground + figure!(10.0), figure!(0.25)) - figure!(1.5)
 }
 
 /// Snow blown over a ridge, from the ridge down the lee side.
@@ -155,6 +155,10 @@ mod tests {
         near(slope_factor(80.0, 1.2, true), 0.0, 1e-12);
         near(slope_factor(0.0, 1.0, true), 1.0, 1e-12);
         near(slope_factor(37.5, 1.15, false), 1.0, 1e-12);
+        near(slope_factor(26.565, 0.995, true), 0.668, 1e-3);
+        near(slope_factor(26.565, 1.005, true), 0.724, 1e-3);
+        near(slope_factor(33.69, 0.995, false), 0.908, 1e-3);
+        near(slope_factor(33.69, 1.005, false), 1.0, 1e-12);
         near(slope_factor(26.565, 1.195, true), 0.724, 1e-3);
         near(slope_factor(26.565, 1.205, true), 0.790, 1e-3);
         // 40°: 1 − 2.5 / 32.5, and nothing off from 45° down.

@@ -11,6 +11,7 @@
 
 use roof::{EdgeKind, Line};
 
+use crate::figure::figure;
 use crate::rule::{Danger, Kind, Rule, Verdict};
 use crate::text::Reading;
 use crate::{Facts, Family, Outcome, Place};
@@ -38,7 +39,7 @@ fn dead_valley(facts: &Facts) -> Verdict {
 
 fn is_dead(line: &Line) -> bool {
     let falls = (line.ends[0][2] - line.ends[1][2]).abs();
-    let is_level_valley = line.kind == EdgeKind::Valley && falls * 100.0 < line.length().to_inches();
+    let is_level_valley = line.kind == EdgeKind::Valley && falls * figure!(100.0) < line.length().to_inches();
     line.kind == EdgeKind::DeadValley || is_level_valley
 }
 
@@ -75,5 +76,11 @@ mod tests {
         trial.roof.lines[0].kind = EdgeKind::Valley;
         trial.roof.lines[0].ends[1][2] = 2.0;
         assert_eq!(trial.outcome("dead-valley"), Outcome::Pass);
+        // Level is what rises less than 1 in 100, as lines are told apart everywhere here: 1.2 in over 10 ft.
+        let falls = |height: f64| {
+            trial.roof.lines[0].ends[1][2] = height;
+            trial.outcome("dead-valley")
+        };
+        assert_eq!([1.195, 1.205].map(falls), [Outcome::Attention, Outcome::Pass]);
     }
 }

@@ -63,7 +63,14 @@ fn off_wood(facts: &Facts, sheet: SheetMetal, planes: &[usize]) -> Option<Verdic
     let places: Vec<Place> = wood.map(|laid| laid.place(0)).collect();
     let first = *places.first().filter(|_| sheet != SheetMetal::StainlessSteel)?;
     let says = format!("The wood of {} drains on {}, which its acids eat", facts.plane_name(first), sheet.name());
-    Some(Verdict::found(Outcome::Attention, says, places))
+    let text = match sheet {
+        SheetMetal::Aluminum => Text {
+            source: "United States Navy criteria: aluminum is kept apart from wet and treated wood.",
+            reading: Reading::Read,
+        },
+        _ => Text { source: "Common practice, no published source.", reading: Reading::Memory },
+    };
+    Some(Verdict::found(Outcome::Attention, says, places).by(Some(text)))
 }
 
 #[cfg(test)]
@@ -111,7 +118,7 @@ mod tests {
         let on = |sheet| with(Material::WoodShingle, sheet, Some(SheetMetal::StainlessSteel));
         let copper = on(SheetMetal::Copper);
         assert_eq!(copper.says(NAME), "The wood of house, south drains on copper, which its acids eat.");
-        assert!(!copper.one(NAME).read_source);
+        assert!(!copper.one(NAME).read_source && on(SheetMetal::Aluminum).one(NAME).read_source);
         assert_eq!([SheetMetal::Aluminum, SheetMetal::Zinc].map(|sheet| on(sheet).outcome(NAME)), [Outcome::Attention; 2]);
         assert_eq!(on(SheetMetal::StainlessSteel).outcome(NAME), Outcome::Pass);
         assert_eq!(copper.adds(&on(SheetMetal::StainlessSteel)), [NAME]);

@@ -18,7 +18,7 @@ pub(crate) fn velocity_pressure(exposure_coefficient: f64, mph: f64) -> f64 {
 pub(crate) fn exposure_coefficient(standard: Standard, exposure: WindExposure, height_ft: f64) -> f64 {
     let (factor, power, gradient_ft) = constants(standard, exposure);
     let least = if (standard, exposure) == (Standard::Of2010, WindExposure::B) { figure!(0.70) } else { 0.0 };
-    (factor * libm::pow(height_ft.max(figure!(15.0)) / gradient_ft, 2.0 / power)).max(least)
+    (factor * libm::pow(height_ft.max(figure!(15.0)) / gradient_ft, figure!(2.0) / power)).max(least)
 }
 
 /// Factor, α, zg in feet.
