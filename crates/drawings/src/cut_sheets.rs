@@ -4,7 +4,7 @@ use plan::{CutKind, CutPlace, CutUnit, Cutting, Plan};
 
 use crate::Scene;
 use crate::listing::{Listing, scenes};
-use crate::setting_out::{in_inches, surface_name, width_at};
+use crate::setting_out::{in_inches, surface_name};
 
 /// Degrees on a saw's scale are read to this.
 const DEGREES_SHOWN: usize = 1;
@@ -42,8 +42,8 @@ fn kind_rows(plan: &Plan, index: usize, kind: &CutKind) -> Vec<Vec<String>> {
         kind.bin.clone(),
         format!("{:.*}°", DEGREES_SHOWN, kind.bevel_deg),
         kind.hand.to_owned(),
-        in_inches(width_at(&kind.parts_in, 0.0)),
-        in_inches(width_at(&kind.parts_in, kind.height_in)),
+        in_inches(kind.butt_in),
+        in_inches(kind.head_in),
         in_inches(kind.width_in),
         in_inches(kind.height_in),
         kind.count.to_string(),

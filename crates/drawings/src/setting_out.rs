@@ -20,7 +20,7 @@ use plan::Plan;
 use crate::rect::Rect;
 use crate::{English, Figure, Item, Page, Scale, Scene, Words, heading};
 use arrangement::{Arrangement, arrange};
-pub use cut_list::{CutUse, cut_uses, width_at};
+pub use cut_list::{CutUse, cut_uses};
 use sheet::Sheet;
 pub(crate) use sheet::in_inches;
 pub use sheet::mark;

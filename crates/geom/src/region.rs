@@ -87,9 +87,28 @@ pub fn bounds(region: &[Vec<Point>]) -> [Point; 2] {
         .fold(start, |[low, high], p| [[low[0].min(p[0]), low[1].min(p[1])], [high[0].max(p[0]), high[1].max(p[1])]])
 }
 
+/// Two heights nearer than this are one.
+const LEVEL: f64 = 1e-3;
+
+/// How wide the level sides of a region at a height are, from the leftmost end to the rightmost; 0 where it only has a point
+/// there, or nothing.
+#[must_use]
+pub fn level_width(region: &[Vec<Point>], height: f64) -> f64 {
+    let level = region.iter().flatten().filter(|corner| (corner[1] - height).abs() < LEVEL).map(|corner| corner[0]);
+    let [least, greatest] = level.fold([f64::INFINITY, f64::NEG_INFINITY], |[a, b], x| [a.min(x), b.max(x)]);
+    (greatest - least).max(0.0)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn level_sides_of_a_trapezium() {
+        let region = vec![vec![[1.0, 0.0], [9.0, 0.0], [6.0, 5.0], [4.0, 5.0]]];
+        let widths = [0.0, 5.0, 2.0].map(|height| level_width(&region, height));
+        assert!(widths.iter().zip([8.0, 2.0, 0.0]).all(|(is, expected)| (is - expected).abs() < 1e-12), "{widths:?}");
+    }
 
     fn square(at: f64, size: f64) -> Region {
         vec![vec![[at, at], [at + size, at], [at + size, at + size], [at, at + size]]]

@@ -1,3 +1,4 @@
+use geom::region::level_width;
 use layout::{CutUnit as Sawn, Cutting as Laid, Kept, Layout, PieceKind};
 use roof::Roof;
 use schemars::JsonSchema;
@@ -35,6 +36,10 @@ pub struct CutKind {
     pub bevel_deg: f64,
     /// Which way the cut leans as it rises, seen as the piece lies on the roof: `left` or `right`; empty where it does not.
     pub hand: &'static str,
+    /// Along its level low side; 0 where it ends in a point.
+    pub butt_in: f64,
+    /// Along its level high side; 0 where it ends in a point.
+    pub head_in: f64,
     /// Of the box around it.
     pub width_in: f64,
     /// Of the box around it.
@@ -111,6 +116,8 @@ fn cut_kind(roof: &Roof, laying: &Layout, kind: &PieceKind) -> CutKind {
         bin: kind.bin.clone(),
         bevel_deg: kind.saw.bevel,
         hand: kind.saw.hand.name(),
+        butt_in: level_width(&kind.parts, 0.0),
+        head_in: level_width(&kind.parts, kind.height),
         width_in: kind.width,
         height_in: kind.height,
         area_sqin: kind.area,

@@ -48,14 +48,13 @@ fn kinds(desk: &Desk, cutting: &Cutting) -> Block {
 
 fn row(desk: &Desk, index: usize, kind: &CutKind) -> Vec<String> {
     let measures = desk.tongue.measures;
-    let width = |height: f64| measures.short(drawings::width_at(&kind.parts_in, height));
     vec![
         (index + 1).to_string(),
         kind.bin.clone(),
         format!("{:.1}°", kind.bevel_deg),
         desk.words(kind.hand),
-        width(0.0),
-        width(kind.height_in),
+        measures.short(kind.butt_in),
+        measures.short(kind.head_in),
         measures.short(kind.height_in),
         kind.count.to_string(),
         kind.places.iter().map(|place| place_of(desk, place)).collect::<Vec<_>>().join("; "),

@@ -1,3 +1,4 @@
+use geom::region::level_width;
 use plan::{Cut, Plan};
 
 use super::sheet::{Sheet, in_inches};
@@ -43,7 +44,7 @@ fn tells_more(sheet: &Sheet) -> bool {
 
 /// Butt and head alone tell the width.
 fn is_widest_at_an_end(cut: &Cut) -> bool {
-    let ends = reach(cut).map(|height| width_at(&cut.parts_in, height));
+    let ends = reach(cut).map(|height| level_width(&cut.parts_in, height));
     ends[0].max(ends[1]) > cut.width_in - SAME
 }
 
@@ -113,8 +114,8 @@ fn cut_use(sheet: &Sheet, index: usize, used: Use) -> CutUse {
         cut: index,
         count: used.count,
         courses: [used.first, used.last],
-        butt_in: width_at(&cut.parts_in, low),
-        head_in: width_at(&cut.parts_in, high),
+        butt_in: level_width(&cut.parts_in, low),
+        head_in: level_width(&cut.parts_in, high),
         widest_in: cut.width_in,
         length_in: high - low,
         at: cut_at(sheet, cut, used.unit),
@@ -136,17 +137,8 @@ fn reach(cut: &Cut) -> [f64; 2] {
     if least <= greatest { [least, greatest] } else { [0.0; 2] }
 }
 
-/// Two heights nearer than this are one, inches.
+/// Two places nearer than this are one, inches.
 const SAME: f64 = 1e-3;
-
-/// Width of the level side of a piece at a height, inches; 0 where the piece ends in a point.
-#[must_use]
-pub fn width_at(parts: &[Vec<[f64; 2]>], height: f64) -> f64 {
-    let level = |corner: &&[f64; 2]| (corner[1] - height).abs() < SAME;
-    let us: Vec<f64> = parts.iter().flatten().filter(level).map(|corner| corner[0]).collect();
-    let [least, greatest] = us.iter().fold([f64::INFINITY, f64::NEG_INFINITY], |[a, b], &u| [a.min(u), b.max(u)]);
-    (greatest - least).max(0.0)
-}
 
 /// Which sides of the unit are cut, seen as it lies on the roof: a hip's piece shows its hand by it.
 fn cut_at(sheet: &Sheet, cut: &Cut, unit: u32) -> &'static str {
