@@ -338,7 +338,13 @@ fn cant(laid: &Laid, covering: Option<&Covering>) -> Option<f64> {
 
 fn unit(laid: &Laid, kind: usize) -> Unit {
     let (unit, nails) = (laid.units[kind], laid.nails.get(kind));
-    Unit { length_in: unit.length, width_in: unit.width, wide: unit.wide, nails_in: nails.cloned().unwrap_or_default() }
+    Unit {
+        length_in: unit.length,
+        width_in: unit.width,
+        thickness_in: unit.thickness,
+        wide: unit.wide,
+        nails_in: nails.cloned().unwrap_or_default(),
+    }
 }
 
 fn cut(cut: &layout::Cut) -> Cut {

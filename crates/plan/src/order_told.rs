@@ -21,6 +21,9 @@ pub struct OrderLine {
     pub packs: u64,
     /// What a pack is: `bundle of 20`.
     pub pack: String,
+    /// Pieces in a pack, where pieces are counted and sold in bundles.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub in_pack: Option<u32>,
     /// Of what breaks: the spare packs, and the chance of running short.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub spare: Option<Spare>,

@@ -86,6 +86,7 @@ fn told_line(roof: &Shape, line: takeoff::OrderLine) -> OrderLine {
         unit: line.unit.into(),
         packs: line.packs,
         pack: line.pack,
+        in_pack: line.in_pack,
         spare: line.spare.map(spare),
         weight_lb: line.weight.to_pounds(),
         estimate: line.estimate,

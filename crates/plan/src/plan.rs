@@ -373,6 +373,8 @@ pub struct Unit {
     pub length_in: f64,
     /// Along the course.
     pub width_in: f64,
+    /// At the butt.
+    pub thickness_in: f64,
     /// It is the sheet's wide unit.
     pub wide: bool,
     /// Nails of a whole one, from its lower left corner; empty where the sheet does not say where they go.
