@@ -52,6 +52,12 @@ impl Price {
         Self(value)
     }
 
+    /// In ten-thousandths.
+    #[must_use]
+    pub const fn to_ten_thousandths(self) -> i64 {
+        self.0
+    }
+
     /// What so many cost. The quantity is taken to the nearest thousandth, then all is exact up to the last rounding to a cent.
     #[must_use]
     pub fn times(self, quantity: f64) -> Money {
@@ -68,6 +74,12 @@ impl Percent {
     #[must_use]
     pub const fn hundredths(value: i64) -> Self {
         Self(value)
+    }
+
+    /// In hundredths of a percent.
+    #[must_use]
+    pub const fn to_hundredths(self) -> i64 {
+        self.0
     }
 
     /// The part of an amount.
