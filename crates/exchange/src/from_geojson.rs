@@ -13,6 +13,7 @@ use crate::names::choice_of;
 use crate::raw::{Footprint, Found, Surface};
 use crate::refused::Refused;
 use crate::scale::{Scale, choose};
+use crate::to_geojson::OUTLINE;
 use ground::Ground;
 
 /// Rings of two numbers, and how people call them.
@@ -32,7 +33,7 @@ pub(crate) fn read(bytes: &[u8], options: &Options) -> Result<Found, Refused> {
     let file: GeoJson = text.parse().map_err(|error| unlike_geojson(&error))?;
     let mut found = Found::default();
     let meaning = meaning(&file, options, &mut found.notes)?;
-    let polygons = polygons(file, options.layer.as_deref())?;
+    let polygons = polygons(file, options.layer.as_deref(), &mut found.notes)?;
     found.outlines = match meaning {
         Meaning::Plan(scale) => polygons.iter().map(|polygon| footprint(polygon, |at| scaled(at, scale))).collect(),
         Meaning::LongitudeLatitude => on_the_ground(&polygons, &mut found.notes)?,
@@ -51,8 +52,11 @@ fn unlike_geojson(error: &Error) -> Refused {
 }
 
 /// A unit that was told makes plan coordinates. So does the `crs` of the format's older version (2008), unless it names
-/// longitude and latitude.
+/// longitude and latitude; where it is null nothing is known of the reference system, and an export of ours tells its unit.
 fn meaning(file: &GeoJson, options: &Options, notes: &mut Vec<String>) -> Result<Meaning, Refused> {
+    if foreign(file).is_some_and(|members| members.get("crs").is_some_and(serde_json::Value::is_null)) {
+        return choose(options.units, own_unit(file), notes).map(Meaning::Plan);
+    }
     let system = named_system(file).filter(|name| !name.contains("CRS84") && epsg::code(name) != Some(4326));
     match (options.units, system) {
         (None, None) => Ok(Meaning::LongitudeLatitude),
@@ -61,23 +65,38 @@ fn meaning(file: &GeoJson, options: &Options, notes: &mut Vec<String>) -> Result
     }
 }
 
-fn named_system(file: &GeoJson) -> Option<&str> {
-    let foreign: &Option<JsonObject> = match file {
-        GeoJson::Geometry(geometry) => &geometry.foreign_members,
-        GeoJson::Feature(feature) => &feature.foreign_members,
-        GeoJson::FeatureCollection(features) => &features.foreign_members,
-    };
-    foreign.as_ref()?.get("crs")?.get("properties")?.get("name")?.as_str()
+fn foreign(file: &GeoJson) -> Option<&JsonObject> {
+    match file {
+        GeoJson::Geometry(geometry) => geometry.foreign_members.as_ref(),
+        GeoJson::Feature(feature) => feature.foreign_members.as_ref(),
+        GeoJson::FeatureCollection(features) => features.foreign_members.as_ref(),
+    }
 }
 
-fn polygons(file: GeoJson, layer: Option<&str>) -> Result<Vec<Polygon>, Refused> {
+fn own_unit(file: &GeoJson) -> Result<Scale, Refused> {
+    match foreign(file).and_then(|members| members.get("units")?.as_str()) {
+        Some("m") => Ok(Scale::METRE),
+        _ => Err(Refused::new("the file has no reference system, so its unit is unknown", "Tell the unit with --units.")),
+    }
+}
+
+fn named_system(file: &GeoJson) -> Option<&str> {
+    foreign(file)?.get("crs")?.get("properties")?.get("name")?.as_str()
+}
+
+fn polygons(file: GeoJson, layer: Option<&str>, notes: &mut Vec<String>) -> Result<Vec<Polygon>, Refused> {
     let features = match file {
         GeoJson::Geometry(geometry) => vec![Feature::from(geometry)],
         GeoJson::Feature(feature) => vec![feature],
         GeoJson::FeatureCollection(collection) => collection.features,
     };
     let wanted = |feature: &&Feature| layer.is_none_or(|layer| names(feature).iter().any(|name| name == layer));
-    let chosen: Vec<&Feature> = features.iter().filter(wanted).collect();
+    let mut chosen: Vec<&Feature> = features.iter().filter(wanted).collect();
+    if layer.is_none() && chosen.iter().any(|feature| is_outline(feature)) {
+        let count = chosen.len();
+        chosen.retain(|feature| is_outline(feature));
+        notes.push(format!("Passed over: planes, lines and openings within an outline ({}).", count - chosen.len()));
+    }
     if let (Some(layer), true) = (layer, chosen.is_empty()) {
         let has: Vec<String> = features.iter().filter_map(|feature| names(feature).into_iter().next()).collect();
         let says = format!("no feature has the name or id {layer:?}; the file has: {}", choice_of(&has));
@@ -92,6 +111,11 @@ fn polygons(file: GeoJson, layer: Option<&str>) -> Result<Vec<Polygon>, Refused>
         return Err(Refused::new("the file holds no polygon", "Export the outline of the house as a closed polygon."));
     }
     Ok(found)
+}
+
+/// The outline of a roof in an export of ours, which has the planes beside it.
+fn is_outline(feature: &Feature) -> bool {
+    feature.property("kind").and_then(|kind| kind.as_str()) == Some(OUTLINE)
 }
 
 /// Its name among the properties, and its id.

@@ -1,25 +1,39 @@
-//! Reads a house from other programs' files and writes a job file to edit.
+//! Reads a house from other programs' files and writes a job file to edit; writes a plan as files for other programs.
 //!
 //! Nothing is guessed that costs money: a file that does not tell its unit is refused until somebody tells it, and
 //! whatever was moved, rounded or left out is said in the notes.
 
+mod cut_row;
 mod epsg;
+mod export;
 mod from_cityjson;
 mod from_dxf;
 mod from_geojson;
 mod imported;
 mod job_file;
 mod json;
+mod laid_piece;
 mod merge;
 mod names;
+mod polygons;
+mod pose;
 mod raw;
 mod refused;
 mod ring;
+mod roof_outline;
 mod scale;
 mod tidy;
+mod to_cityjson;
+mod to_csv;
+mod to_dxf;
+mod to_geojson;
+mod to_gltf;
+mod to_json;
+mod to_xlsx;
 
 use units::LengthUnit;
 
+pub use export::{ExportFormat, PriceList, Table, write};
 pub use imported::{Facet, Imported, Outline};
 pub use job_file::job_file;
 pub use refused::Refused;

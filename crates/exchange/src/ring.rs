@@ -84,7 +84,7 @@ pub(crate) fn dot(a: Point3, b: Point3) -> f64 {
     a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
-fn cross(a: Point3, b: Point3) -> Point3 {
+pub(crate) fn cross(a: Point3, b: Point3) -> Point3 {
     [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
 }
 
