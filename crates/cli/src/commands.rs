@@ -4,6 +4,7 @@ pub(crate) mod book;
 pub(crate) mod check;
 pub(crate) mod compare;
 pub(crate) mod explain;
+pub(crate) mod export;
 pub(crate) mod import;
 pub(crate) mod measure;
 pub(crate) mod new;

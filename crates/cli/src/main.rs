@@ -12,8 +12,8 @@ use std::process::ExitCode;
 use clap::{Parser, Subcommand};
 
 use commands::{
-    book, check, compare, explain, import, measure, new, order, plan, price, rates, relay, rules, schema, serve, sheets,
-    stage,
+    book, check, compare, explain, export, import, measure, new, order, plan, price, rates, relay, rules, schema, serve,
+    sheets, stage,
 };
 
 /// Plans steep-slope roofs laid in small units: slate, shingle, shake, plain tile.
@@ -43,6 +43,7 @@ enum Command {
     Schema(schema::Arguments),
     New(new::Arguments),
     Import(import::Arguments),
+    Export(export::Arguments),
     Serve(serve::Arguments),
 }
 
@@ -75,6 +76,7 @@ fn main() -> ExitCode {
         Command::Schema(arguments) => schema::run(&arguments),
         Command::New(arguments) => new::run(&arguments),
         Command::Import(arguments) => import::run(&arguments),
+        Command::Export(arguments) => export::run(&arguments),
         Command::Serve(arguments) => serve::run(&arguments),
     };
     ExitCode::from(ending as u8)

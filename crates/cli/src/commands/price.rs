@@ -38,7 +38,7 @@ pub(crate) fn run(arguments: &Arguments) -> Ending {
             return Ending::Unread;
         }
     };
-    let rates = match rates(arguments, &source, &job) {
+    let rates = match rates(arguments.rates.as_deref(), &arguments.job, &source, &job) {
         Ok(rates) => rates,
         Err(notes) => {
             tell(&notes);
@@ -54,15 +54,15 @@ pub(crate) fn run(arguments: &Arguments) -> Ending {
 }
 
 /// The rates asked for on the command line, else by the job, else those that ship.
-fn rates(arguments: &Arguments, source: &Source, job: &plan::Job) -> Result<Rates, Vec<Note>> {
+pub(super) fn rates(told: Option<&Path>, job_path: &Path, source: &Source, job: &plan::Job) -> Result<Rates, Vec<Note>> {
     let read_file = |source: &Source| {
         let read = read_rates(&source.text, source.format);
         read.value.ok_or_else(|| notes(source, &read.mistakes))
     };
-    match (&arguments.rates, &job.price.rates) {
+    match (told, &job.price.rates) {
         (Some(path), _) => read_file(&input::read(path).map_err(|note| vec![*note])?),
         (None, Some(named)) => {
-            let folder = arguments.job.parent().unwrap_or(Path::new(""));
+            let folder = job_path.parent().unwrap_or(Path::new(""));
             let file = input::read(&folder.join(named)).map_err(|note| {
                 let remedy = "Give the path from the folder of the job file.";
                 vec![Note::mistake(source, &job.places.mistake(RATES_PATH, note.says(), remedy))]
