@@ -21,9 +21,9 @@ fn exported(name: &str, more: &[&str]) -> (i32, String, Vec<u8>) {
     let out = file(name);
     let _ = fs::remove_file(&out);
     let job = example();
-    let output = headlap(&[&["export", &job, "--out", out.to_str().unwrap()], more].concat());
-    let said = String::from_utf8(output.stderr).unwrap();
-    (output.status.code().unwrap(), said, fs::read(&out).unwrap_or_default())
+    let output = headlap(&[&["export", &job, "--out", out.to_str().expect("a name")], more].concat());
+    let said = String::from_utf8(output.stderr).expect("UTF-8");
+    (output.status.code().expect("an ending"), said, fs::read(&out).unwrap_or_default())
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! The cut list as rows: one for every cut of every plane, in the order of the saw.
 
 use plan::{CutKind, CutPlace, Cutting, Plan};
+use units::Length;
 
 /// Equal cut pieces of one plane.
 pub(crate) struct CutRow<'a> {
@@ -28,4 +29,10 @@ pub(crate) fn cut_rows(plan: &Plan) -> Vec<CutRow<'_>> {
 fn name<'a>(plan: &'a Plan, place: &'a CutPlace) -> &'a str {
     let plane = plan.roof.planes.iter().find(|plane| plane.id == place.plane);
     plane.map_or(&place.plane, |plane| &plane.name)
+}
+
+/// The sheet and the size of the unit, `composite-slate, 12" × 18"`.
+pub(crate) fn cut_from(cutting: &Cutting) -> String {
+    let [width, length] = [cutting.width_in, cutting.length_in].map(|inches| Length::inches(inches).in_inches());
+    format!("{}, {width} × {length}", cutting.sheet)
 }

@@ -244,7 +244,7 @@ mod tests {
 
     #[test]
     fn numbers_have_three_decimals_at_most_and_no_negative_zero() {
-        assert_eq!(field(&number(1234.500_000_000_2)), "1234.5");
+        assert_eq!(field(&number(1_234.500_000_000_2)), "1234.5");
         assert_eq!(field(&number(-0.000_1)), "0");
         assert_eq!(field(&money(Money::cents(1_234_567))), "12345.67");
     }

@@ -10,7 +10,7 @@ use houses::{example, examples, planned};
 use plan::Plan;
 
 fn drawing(plan: &Plan) -> String {
-    String::from_utf8(write(plan, None, ExportFormat::Dxf).unwrap()).expect("ASCII")
+    String::from_utf8(write(plan, None, ExportFormat::Dxf).expect("an export")).expect("ASCII")
 }
 
 /// How many entities of a kind stand on a layer.

@@ -12,7 +12,7 @@ use serde_json::Value;
 use units::LengthUnit;
 
 fn text(plan: &Plan, format: ExportFormat) -> String {
-    String::from_utf8(write(plan, None, format).unwrap()).expect("UTF-8")
+    String::from_utf8(write(plan, None, format).expect("an export")).expect("UTF-8")
 }
 
 /// The outline as it stands in the job file; the import knows the unit from the file.
@@ -82,13 +82,13 @@ fn planes_come_back_from_cityjson() {
 
 /// The JSON chunk and the binary chunk, by the specification of glTF 2.0, section 4.4.
 fn chunks(bytes: &[u8]) -> (Value, &[u8]) {
-    let number = |at: usize| u32::from_le_bytes(bytes[at..at + 4].try_into().unwrap()) as usize;
+    let number = |at: usize| u32::from_le_bytes(bytes[at..at + 4].try_into().expect("four bytes")) as usize;
     assert_eq!((&bytes[..4], number(4), number(8)), (b"glTF".as_slice(), 2, bytes.len()));
     let json = number(12);
     assert_eq!(&bytes[16..20], b"JSON");
     let binary = 20 + json;
     assert_eq!((&bytes[binary + 4..binary + 8], binary + 8 + number(binary)), (b"BIN\0".as_slice(), bytes.len()));
-    (serde_json::from_slice(&bytes[20..20 + json]).unwrap(), &bytes[binary + 8..])
+    (serde_json::from_slice(&bytes[20..20 + json]).expect("JSON"), &bytes[binary + 8..])
 }
 
 #[test]

@@ -149,7 +149,12 @@ fn formulas(xml: &str) -> Vec<(String, f64)> {
     };
     let cells = xml.split("<c ").filter(|cell| cell.contains("<f>"));
     cells
-        .map(|cell| (between(cell, "<f>", "</f>").unwrap(), between(cell, "<v>", "</v>").unwrap().parse().unwrap()))
+        .map(|cell| {
+            (
+                between(cell, "<f>", "</f>").expect("a formula"),
+                between(cell, "<v>", "</v>").and_then(|value| value.parse().ok()).expect("a number"),
+            )
+        })
         .collect()
 }
 

@@ -33,12 +33,34 @@ pub(super) fn draw(model: &mut Model, plan: &Plan) {
 }
 
 fn name(model: &mut Model, plane: &Plane) {
-    let Some(ring) = plane.outlines_ft.first() else { return };
-    let [[left, low], [right, high]] = around(&in_inches(ring));
-    let (at, height) = ([(left + right) / 2.0, (low + high) / 2.0], fitting(&plane.name, right - left, NAME));
+    let rings: Vec<Vec<[f64; 2]>> =
+        plane.outlines_ft.iter().map(|ring| in_inches(ring).iter().map(|&[x, y, _]| [x, y]).collect()).collect();
+    let Some((at, room)) = roomiest(&rings) else { return };
+    let height = fitting(&plane.name, room, NAME);
     model.text(NAMES, at, height, Anchor::Middle, &plane.name);
     let pitch = (plane.pitch * 100.0).round() / 100.0;
     model.text(NAMES, [at[0], at[1] - 1.5 * height], height, Anchor::Middle, &format!("{pitch}/12"));
+}
+
+/// Level lines that are tried for a name.
+const LEVELS: u32 = 10;
+
+/// The middle of the longest level stretch inside a region and its length, of lines at even distances.
+fn roomiest(rings: &[Vec<[f64; 2]>]) -> Option<([f64; 2], f64)> {
+    let [[_, low], [_, high]] = geom::region::bounds(rings);
+    let levels = (1..LEVELS).map(|level| low + (high - low) * f64::from(level) / f64::from(LEVELS));
+    let stretches = levels.flat_map(|y| {
+        let mut xs: Vec<f64> =
+            rings.iter().flat_map(|ring| polygon::sides(ring)).filter_map(|side| crossing(side, y)).collect();
+        xs.sort_by(f64::total_cmp);
+        xs.chunks_exact(2).map(|pair| ([(pair[0] + pair[1]) / 2.0, y], pair[1] - pair[0])).collect::<Vec<_>>()
+    });
+    stretches.reduce(|best, next| if next.1 > best.1 + 1e-6 { next } else { best })
+}
+
+/// Where a side passes a height.
+fn crossing((a, b): ([f64; 2], [f64; 2]), y: f64) -> Option<f64> {
+    ((a[1] > y) != (b[1] > y)).then(|| a[0] + (b[0] - a[0]) * (y - a[1]) / (b[1] - a[1]))
 }
 
 /// Lower left and upper right corner in plan.

@@ -2,6 +2,7 @@ use plan::{CutKind, Plan};
 
 use super::layer::{SAW_PIECE, SAW_TEXT};
 use super::model::{Anchor, Model};
+use crate::cut_row::cut_from;
 use crate::laid_piece::moved;
 
 /// Between pieces, and the height of their numbers, inches.
@@ -15,13 +16,7 @@ const ROW: usize = 25;
 pub(super) fn draw(model: &mut Model, plan: &Plan, from: [f64; 2]) {
     let mut at = from;
     for cutting in plan.layout.cutting.iter().filter(|cutting| !cutting.kinds.is_empty()) {
-        model.text(
-            SAW_TEXT,
-            [from[0], at[1] - NUMBER],
-            2.0 * NUMBER,
-            Anchor::Left,
-            &format!("{}: pieces to cut", cutting.sheet),
-        );
+        model.text(SAW_TEXT, [from[0], at[1] - NUMBER], 2.0 * NUMBER, Anchor::Left, &cut_from(cutting));
         at[1] -= 4.0 * NUMBER;
         for (row, kinds) in cutting.kinds.chunks(ROW).enumerate() {
             let height = kinds.iter().map(|kind| kind.height_in).fold(0.0, f64::max);

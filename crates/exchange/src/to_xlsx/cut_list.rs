@@ -1,8 +1,7 @@
 use plan::{CutUnit, Cutting, Plan};
-use units::Length;
 
 use super::desk::{Desk, Done, Look};
-use crate::cut_row::{CutRow, cut_rows};
+use crate::cut_row::{CutRow, cut_from, cut_rows};
 
 const HEADS: [(&str, f64); 15] = [
     ("Cut from", 34.0),
@@ -57,11 +56,6 @@ fn write_row(desk: &mut Desk, row: &CutRow) -> Done {
     desk.number(14, Look::Number, place.count as f64)?;
     desk.next_row();
     Ok(())
-}
-
-fn cut_from(cutting: &Cutting) -> String {
-    let [width, length] = [cutting.width_in, cutting.length_in].map(|inches| Length::inches(inches).in_inches());
-    format!("{}, {width} × {length}", cutting.sheet)
 }
 
 pub(super) fn has_offcuts(plan: &Plan) -> bool {
