@@ -26,5 +26,10 @@ pub(crate) fn drawing(plan: &Plan) -> Result<Vec<u8>, Refused> {
     unfolded::draw(&mut model, plan, [right + APART, low]);
     let [[left, low], _] = model.extent();
     saw::draw(&mut model, plan, [left, low - APART]);
-    Ok(document::document(&model).into_bytes())
+    Ok(in_code_page(&document::document(&model)))
+}
+
+/// Of the code page 1252 only what it has in common with Latin 1 is written: a byte a character.
+fn in_code_page(text: &str) -> Vec<u8> {
+    text.chars().map(|c| u8::try_from(u32::from(c)).unwrap_or(b'?')).collect()
 }

@@ -42,20 +42,21 @@ fn name(model: &mut Model, plane: &Plane) {
     model.text(NAMES, [at[0], at[1] - 1.5 * height], height, Anchor::Middle, &format!("{pitch}/12"));
 }
 
-/// Level lines that are tried for a name.
-const LEVELS: u32 = 10;
+/// Heights that are tried for a name, parts of the whole, the best first.
+const LEVELS: [f64; 5] = [0.5, 0.4, 0.6, 0.3, 0.7];
+/// How much longer a stretch must be than one at a better height.
+const LONGER: f64 = 1.2;
 
-/// The middle of the longest level stretch inside a region and its length, of lines at even distances.
+/// The middle of a long level stretch inside a region, near the middle of its height, and the stretch's length.
 fn roomiest(rings: &[Vec<[f64; 2]>]) -> Option<([f64; 2], f64)> {
     let [[_, low], [_, high]] = geom::region::bounds(rings);
-    let levels = (1..LEVELS).map(|level| low + (high - low) * f64::from(level) / f64::from(LEVELS));
-    let stretches = levels.flat_map(|y| {
+    let stretches = LEVELS.iter().map(|part| low + (high - low) * part).flat_map(|y| {
         let mut xs: Vec<f64> =
             rings.iter().flat_map(|ring| polygon::sides(ring)).filter_map(|side| crossing(side, y)).collect();
         xs.sort_by(f64::total_cmp);
         xs.chunks_exact(2).map(|pair| ([(pair[0] + pair[1]) / 2.0, y], pair[1] - pair[0])).collect::<Vec<_>>()
     });
-    stretches.reduce(|best, next| if next.1 > best.1 + 1e-6 { next } else { best })
+    stretches.reduce(|best, next| if next.1 > LONGER * best.1 { next } else { best })
 }
 
 /// Where a side passes a height.

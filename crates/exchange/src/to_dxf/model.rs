@@ -166,7 +166,8 @@ pub(super) fn real(value: f64) -> String {
     if rounded.fract() == 0.0 { format!("{rounded:.1}") } else { format!("{rounded}") }
 }
 
-/// One line of ASCII: other characters by their number, `\U+00D7`; a caret or two percent signs would begin a code of the format.
+/// One line of the code page that the header names: the letters of Latin 1 as they are, others by their number, `\U+2033`. A caret or
+/// two percent signs would begin a code of the format.
 fn lettering(words: &str) -> String {
     let mut written = String::new();
     for c in words.chars() {
@@ -174,7 +175,7 @@ fn lettering(words: &str) -> String {
             c if c.is_control() => written.push(' '),
             '^' => written.push_str("^ "),
             '%' if written.ends_with('%') => written.push_str(" %"),
-            c if c.is_ascii() => written.push(c),
+            c if c.is_ascii() || ('\u{a0}'..='\u{ff}').contains(&c) => written.push(c),
             c => c.encode_utf16(&mut [0; 2]).iter().for_each(|part| written.push_str(&format!("\\U+{part:04X}"))),
         }
     }
@@ -186,8 +187,8 @@ mod tests {
     use super::*;
 
     #[test]
-    fn words_are_one_line_of_ascii() {
-        assert_eq!(lettering("7-1/2\" × 18\n0\nEOF"), "7-1/2\" \\U+00D7 18 0 EOF");
+    fn words_are_one_line_of_the_code_page() {
+        assert_eq!(lettering("7-1/2″ × 18\n0\nEOF"), "7-1/2\\U+2033 × 18 0 EOF");
         assert_eq!(lettering("50%%d ^J"), "50% %d ^ J");
         assert!(!lettering("%%%%").contains("%%"));
     }
