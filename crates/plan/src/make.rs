@@ -9,11 +9,11 @@ use crate::cautions::cautions;
 use crate::checked::{checks, silences_of_nothing};
 use crate::cutting::cuttings;
 use crate::job::{UnfinishedPlane, block_path, dormer_path, opening_path, plane_path};
+use crate::own_sheets::as_job_has_it;
 use crate::{
     Bevel, Course, CoveringUsed, Cut, Edge, FORMAT, Job, LaidPlane, Layout, Line, Made, Plan, Plane, Problem, ProblemPlace,
     Roof, Run, Severity, Starters, Totals, Unit, Wall,
 };
-use crate::own_sheets::as_job_has_it;
 use crate::{courses, details_told, loads, openings, ordering, placing, waste};
 
 /// Plans a job. Pure: the same job and catalogue give the same plan, on any machine.

@@ -54,8 +54,9 @@ fn rates_and_sheets_in_the_job_file_are_read_with_their_places() {
     let text = HIP.to_owned() + &own;
     let kept = job(&text);
     assert_eq!(kept.sheets[0].id, "hill-slate");
-    let rates = format!("\n[price.own]\n{}", price::SHIPPED.replace("\n[[", "\n[[price.own.").replace("\n[", "\n[price.own."))
-        .replace("[price.own.[price.own.", "[[price.own.");
+    let rates =
+        format!("\n[price.own]\n{}", price::SHIPPED.replace("\n[[", "\n[[price.own.").replace("\n[", "\n[price.own."))
+            .replace("[price.own.[price.own.", "[[price.own.");
     let with_rates = text.clone() + &rates;
     assert!(job(&with_rates).price.own.unwrap().invented);
     let (_, mistakes) = read_job(&with_rates.replace("margin_percent   = 11", "margin_percent = 95"), Format::Toml);

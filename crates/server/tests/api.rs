@@ -131,7 +131,8 @@ async fn legs_become_corners_and_a_side_gets_its_length() {
 async fn a_job_is_priced_by_its_own_rates_or_by_those_that_ship() {
     let door = Door::new();
     let mut job: Value = serde_json::from_str(&ell(&door).await).unwrap();
-    let ask = async |job: &Value| door.tell("POST", "/api/price", json!({ "text": job.to_string() }).to_string()).await.json();
+    let ask =
+        async |job: &Value| door.tell("POST", "/api/price", json!({ "text": job.to_string() }).to_string()).await.json();
     let prices = ask(&job).await;
     assert_eq!((&prices["rates"]["invented"], &prices["rates"]["own"]), (&json!(true), &json!(false)));
     let shipped = door.get("/api/rates").await.json();
@@ -258,7 +259,8 @@ async fn any_bad_body_is_refused_in_words() {
             let path = path.replace("{id}", "1");
             for body in bodies.into_iter().chain(texts.iter().map(String::as_str)) {
                 let got = door.tell(&method.to_uppercase(), &path, body.to_owned()).await;
-                let is_planned = got.status == StatusCode::OK && ["/api/plan", "/api/roof", "/api/price"].contains(&path.as_str());
+                let is_planned =
+                    got.status == StatusCode::OK && ["/api/plan", "/api/roof", "/api/price"].contains(&path.as_str());
                 assert!(got.status.is_client_error() || is_planned, "{method} {path} {}: {}", got.status, got.text);
                 assert!(got.json()[if is_planned { "mistakes" } else { "remedy" }] != "", "{}", got.text);
                 tried += 1;

@@ -52,10 +52,7 @@ pub(super) fn job(file: &JobFile, places: &Places) -> (Job, Vec<Mistake>) {
         planes: measured::planes(&mut desk, &file.plane),
         unfinished: measured::unfinished(&mut desk, &file.plane),
         setting_out: file.setting_out.as_ref().map_or_else(SettingOut::default, |table| setting_out(&mut desk, table)),
-        exposure: file
-            .setting_out
-            .as_ref()
-            .and_then(|table| exposure(&mut desk, table.exposure, "setting_out.exposure")),
+        exposure: file.setting_out.as_ref().and_then(|table| exposure(&mut desk, table.exposure, "setting_out.exposure")),
         deck: file.deck.as_ref().map(|table| deck(&mut desk, table)),
         deck_found: file.deck.as_ref().map_or_else(Default::default, |table| deck_found(&mut desk, table)),
         dry_in: dry_in(&mut desk, &file.dry_in.clone().unwrap_or_default()),
