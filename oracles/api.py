@@ -13,7 +13,7 @@ import subprocess
 import sys
 import tempfile
 
-SCHEMA = pathlib.Path(__file__).parent.parent / "schema" / "openapi.json"
+SCHEMA = pathlib.Path(__file__).resolve().parent.parent / "schema" / "openapi.json"
 CHECKS = "not_a_server_error,status_code_conformance,content_type_conformance,response_schema_conformance,negative_data_rejection"
 SEED = "611"
 
@@ -26,7 +26,8 @@ def main(program, seconds="120"):
             address = re.search(r"open at (http:\S+?)/ ", server.stderr.readline()).group(1)
             st = pathlib.Path(sys.executable).with_name("st")
             run = [st, "run", SCHEMA, "--url", address, "--checks", CHECKS, "--seed", SEED, "--max-time", seconds]
-            return subprocess.run([*run, "--continue-on-failure", "--warnings", "off"], check=False).returncode
+            # What it keeps for its next run goes with the folder.
+            return subprocess.run([*run, "--continue-on-failure", "--warnings", "off"], cwd=data, check=False).returncode
         finally:
             server.kill()
 

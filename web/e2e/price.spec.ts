@@ -82,7 +82,7 @@ test('options are named, planned and priced side by side, and one is taken', asy
   await cell('exposure').fill('7 in');
   await cell('name').fill('Mitred and close');
   await cell('name').press('Enter');
-  const row = page.getByRole('row', { name: /^Mitred and close/ });
+  const row = page.getByRole('row', { name: /^Mitred and close/ }).filter({ hasText: 'Take it' });
   await expect(row).toContainText('$');
   await expect(page.getByRole('status').first()).toContainText('revision 2');
   expect(await faults(page)).toEqual([]);

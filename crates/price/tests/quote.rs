@@ -185,3 +185,28 @@ proptest! {
         prop_assert!(sums.margin >= Money::ZERO);
     }
 }
+
+/// The words of the schema are those that serde reads.
+#[test]
+fn what_is_counted_is_named_as_it_is_typed() {
+    let all = [
+        Of::Squares,
+        Of::OldSquares,
+        Of::EaveFeet,
+        Of::RakeFeet,
+        Of::RidgeFeet,
+        Of::HipFeet,
+        Of::ValleyFeet,
+        Of::WallFeet,
+        Of::FieldPieces,
+        Of::CutPieces,
+        Of::Starters,
+        Of::Caps,
+        Of::Openings,
+        Of::Pallets,
+        Of::Job,
+    ];
+    let schema = schemars::schema_for!(Of);
+    let words = schema.as_value()["oneOf"].as_array().unwrap().iter().map(|one| one["const"].as_str().unwrap());
+    assert_eq!(words.collect::<Vec<_>>(), all.map(Of::name));
+}

@@ -16,7 +16,10 @@ use crate::{App, coverings, examples, imports, jobs, legs, papers, plans, prices
 pub(crate) struct Desk {
     pub(crate) router: Router<App>,
     paths: Map<String, Value>,
+    /// Of what goes out.
     schemas: SchemaGenerator,
+    /// Of what comes in, where what has a default may be left out.
+    typed: SchemaGenerator,
 }
 
 pub(crate) fn desk() -> Desk {
@@ -87,6 +90,7 @@ pub fn openapi() -> String {
     let mut desk = desk();
     desk.schemas.subschema_for::<Refusal>();
     let mut schemas = desk.schemas.take_definitions(true);
+    schemas.extend(desk.typed.take_definitions(true));
     schemas.extend(job_file());
     let document = json!({
         "openapi": "3.1.0",
@@ -115,7 +119,8 @@ fn job_file() -> Map<String, Value> {
 impl Desk {
     fn new() -> Self {
         let schemas = generator(SchemaSettings::draft2020_12().for_serialize());
-        Self { router: Router::new(), paths: Map::new(), schemas }
+        let typed = generator(SchemaSettings::draft2020_12().for_deserialize());
+        Self { router: Router::new(), paths: Map::new(), schemas, typed }
     }
 
     fn asked<Out: JsonSchema>(self, path: &'static str, says: &str, handler: MethodRouter<App>) -> Self {
@@ -129,7 +134,7 @@ impl Desk {
         says: &str,
         handler: MethodRouter<App>,
     ) -> Self {
-        let schema = self.schemas.subschema_for::<In>();
+        let schema = self.typed.subschema_for::<In>();
         let body = json!({ "required": true, "content": { "application/json": { "schema": schema } } });
         self.route::<Out>(method, path, says, Some(body), handler)
     }
