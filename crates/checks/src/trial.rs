@@ -3,7 +3,7 @@
 use covering::{Band, Cap, Covering, Edges, Lap, Material, Nails, Pack, Parted, Starter, Underlayment, Unit, Wood};
 use details::{
     Along, Attic, Details, DryInChoices, FastenerGrid, FlashingChoices, Lies, Metal as Metals, MetalItem, MetalKind,
-    MetalPiece, MetalRun, NailHolds, NailNeed, Passed, Patch, Piece, RidgeRun, RidgeVent, Roll, Rolls, SheetMetal,
+    MetalPiece, MetalRun, NailHolds, NailNeed, Passed, Patch, Piece, RidgeRun, RidgeVent, Roll, Rolls, Sealant, SheetMetal,
     SheetStock, SoffitVent, Strip, Vents,
 };
 use layout::{Course, Hanging, LaidPlane, Layout, Run, Starters, UnitKind};
@@ -127,9 +127,10 @@ impl Trial {
         };
         let along = Along { plane: 0, line: None, opening: None };
         let pieces = pieces.iter().map(piece).collect();
-        let runs = vec![MetalRun { along, pieces, sealed_joints: 0, ribbed: false, face_nails: 0, nails: 0 }];
+        let [sealed_joints, face_nails, nails] = [0; 3];
+        let runs = vec![MetalRun { along, pieces, sealed_joints, sealant: Length::ZERO, ribbed: false, face_nails, nails }];
         let items = vec![MetalItem { kind, runs }];
-        self.details.metal = Some(Metals { stock, sheets: 1, bound: 1, items, pipes: Vec::new() });
+        self.details.metal = Some(Metals { stock, sheets: 1, bound: 1, items, pipes: Vec::new(), sealant: sealant() });
     }
 
     /// Strips of one kind under the units, from a roll of this width.
@@ -255,6 +256,10 @@ fn nails(covering: &Covering) -> NailNeed {
     }
 }
 
+fn sealant() -> Sealant {
+    Sealant { bead: Length::inches(0.25), in_joint: 2, on_nail: Length::inches(1.0), tube_fl_oz: 10.0 }
+}
+
 fn flashing() -> FlashingChoices {
     let inches = Length::inches;
     FlashingChoices {
@@ -279,6 +284,7 @@ fn flashing() -> FlashingChoices {
         step_nails: 1,
         nails_apart: inches(12.0),
         nail_box: 1000,
+        sealant: sealant(),
     }
 }
 
