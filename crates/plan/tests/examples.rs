@@ -22,6 +22,7 @@ fn the_examples_plan_clean() {
         include_str!("../../../examples/chimney.toml"),
         include_str!("../../../examples/manor.toml"),
         include_str!("../../../examples/taped.toml"),
+        include_str!("../../../examples/cottage.toml"),
     ] {
         let plan = planned(text);
         let errors: Vec<_> = plan.problems.iter().filter(|problem| problem.severity == Severity::Error).collect();
