@@ -350,6 +350,7 @@ fn laid(covering: &Covering, exposure: f64) -> LaidPlane {
     let course = |number: usize| Course {
         butt: number as f64 * exposure,
         exposure,
+        length: covering.unit.length.to_inches(),
         runs: vec![row(-((number % bond) as f64) * shift, width, gap)],
     };
     let height = exposure + covering.headlap(Length::inches(exposure)).to_inches();

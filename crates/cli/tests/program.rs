@@ -53,7 +53,7 @@ edges = [{ eave = "8/12" }, { gable = true }, { eave = "8/12" }, { gable = true 
 
 #[test]
 fn an_example_is_planned_on_a_page_of_80_columns() {
-    for example in ["gable", "hip", "ell", "manor"] {
+    for example in ["gable", "hip", "ell", "manor", "cottage"] {
         let output = headlap(&root(), &["plan", &format!("examples/{example}.toml")]);
         assert_eq!(ending(&output), 0, "{}", err(&output));
         let page = out(&output);
@@ -411,7 +411,14 @@ fn choices_stand_side_by_side_on_80_columns() {
     assert_eq!(ending(&output), 0, "{}", err(&output));
     let page = out(&output);
     assert!(page.lines().all(|line| line.chars().count() <= 80), "{page}");
-    for choice in ["natural-slate ", "natural-slate, hips mitred", "plain-tile ", "wood-shingle "] {
+    for choice in [
+        "natural-slate ",
+        "natural-slate, hips mitred",
+        "natural-slate, random ",
+        "natural-slate, graduated",
+        "plain-tile ",
+        "wood-shingle ",
+    ] {
         assert!(page.lines().any(|line| line.starts_with(choice)), "{choice} in\n{page}");
     }
     let named =
@@ -445,6 +452,7 @@ fn choices_that_are_none_end_with_2() {
         (["--covering", "nowhere.toml"], "there is no file nowhere.toml"),
         (["--exposure", "7"], "a length in quotes needs its unit"),
         (["--exposure", "9 ft"], "an exposure is between 1 in and 36 in"),
+        (["--bond", "quarter"], "possible values: half, third, random, staggered, graduated"),
         (["--hips", "open"], "possible values: capped, matched, mitred"),
     ] {
         let output = headlap(&root(), &[&["compare", "examples/hip.toml"][..], &choice].concat());

@@ -306,13 +306,20 @@ impl Covering {
         (self.unit.length - length) / f64::from(self.lap.courses())
     }
 
+    /// The lengths of a graduated roof, from the longest, lowest, up; or the unit's own alone.
+    #[must_use]
+    pub fn grades(&self) -> Vec<GradedLength> {
+        let own = GradedLength { length: self.unit.length, thickness: self.unit.thickness, share: 1.0 };
+        if self.bonds.lengths.is_empty() { vec![own] } else { self.bonds.lengths.clone() }
+    }
+
     /// How thick the strip under the starters must be, so that the first course lies like the rest: t (L / e - layers) of
     /// units L long that show e, as thick at the head as at the butt, t, like the starters. Geometry: in the field a unit
     /// has its head on the deck and lies on the head of the one below, t over the deck and e further down; so its butt
     /// lies t L / e over the deck, and starters make t of that each. None for tapered units, and where starters suffice.
     #[must_use]
-    pub fn cant(&self, exposure: Length) -> Option<Length> {
-        let cant = self.unit.thickness * (self.unit.length / exposure - f64::from(self.starter.layers));
+    pub fn cant(&self, exposure: Length, [length, thickness]: [Length; 2]) -> Option<Length> {
+        let cant = thickness * (length / exposure - f64::from(self.starter.layers));
         (!self.unit.tapered && exposure > Length::ZERO && cant > Length::ZERO).then_some(cant)
     }
 

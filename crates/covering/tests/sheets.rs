@@ -147,12 +147,11 @@ proptest! {
 #[test]
 fn the_cant_of_a_slate() {
     let mut slate = Catalog::shipped().get("natural-slate").unwrap().clone();
-    slate.unit.length = units::Length::inches(20.0);
-    slate.unit.thickness = units::Length::inches(0.25);
-    let cant = slate.cant(units::Length::inches(8.5)).unwrap().to_inches();
+    let of = [20.0, 0.25].map(units::Length::inches);
+    let cant = slate.cant(units::Length::inches(8.5), of).unwrap().to_inches();
     assert!((cant - 0.338).abs() < 5e-4, "{cant}");
     slate.starter.layers = 2;
-    assert!((slate.cant(units::Length::inches(8.5)).unwrap().to_inches() - (0.338 - 0.25)).abs() < 5e-4);
+    assert!((slate.cant(units::Length::inches(8.5), of).unwrap().to_inches() - (0.338 - 0.25)).abs() < 5e-4);
     slate.unit.tapered = true;
-    assert!(slate.cant(units::Length::inches(8.5)).is_none());
+    assert!(slate.cant(units::Length::inches(8.5), of).is_none());
 }

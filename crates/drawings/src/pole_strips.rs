@@ -137,16 +137,19 @@ fn butt(x: f64, end: f64, top: f64, [name, mark]: &[String; 2]) -> Vec<Item> {
     ]
 }
 
-/// Across the upper half, dashed: here the butts stand that hang below the course's line.
+/// Across the upper half, dashed: here the butts stand that hang below the course's line. Nothing else stands to the left; to the
+/// right is the line they hang below, and less room.
 fn hang(x: f64, start: f64, top: f64, [name, mark]: &[String; 2]) -> Vec<Item> {
     let words = format!("{name}: {mark}");
-    // Nothing else stands to its left; to its right stands the line it hangs below.
-    let (at, anchor) =
-        if x - 1.5 - width(&words, SMALL) >= start { (x - 1.5, Anchor::End) } else { (x + 1.5, Anchor::Start) };
-    vec![
-        Item::Line { points: vec![[x, top], [x, top + WIDE / 2.0]], line: LineType::Hidden },
-        small([at, top + WIDE / 2.0 - 1.5], anchor, words),
-    ]
+    let mut items = vec![Item::Line { points: vec![[x, top], [x, top + WIDE / 2.0]], line: LineType::Hidden }];
+    if x - 1.5 - width(&words, SMALL) >= start {
+        items.push(small([x - 1.5, top + WIDE / 2.0 - 1.5], Anchor::End, words));
+    } else {
+        let line = |row: f64| [x + 1.5, top + row * (SMALL + 1.0)];
+        items.push(small(line(1.0), Anchor::Start, name.clone()));
+        items.push(small(line(2.0), Anchor::Start, mark.clone()));
+    }
+    items
 }
 
 /// Across the lower half, dashed: here the heads are chalked.

@@ -46,7 +46,12 @@ fn marks_are_rounded_one_by_one_from_the_running_value() {
     let course = laid.courses[0].clone();
     laid.first_butt_in = -1.0;
     laid.courses = (0..24)
-        .map(|index| plan::Course { butt_in: -1.0 + 8.4125 * f64::from(index), exposure_in: 8.4125, ..course.clone() })
+        .map(|index| plan::Course {
+            butt_in: -1.0 + 8.4125 * f64::from(index),
+            exposure_in: 8.4125,
+            length_in: 20.0,
+            ..course.clone()
+        })
         .collect();
     laid.top_in = 200.9;
     plan.covering.length_in = 20.0;

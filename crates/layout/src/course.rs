@@ -7,6 +7,8 @@ pub struct Course {
     pub butt: f64,
     /// To the next course's butts, or to the top line.
     pub exposure: f64,
+    /// From butt to head of its units.
+    pub length: f64,
     /// Pieces from left to right.
     pub runs: Vec<Run>,
 }
@@ -184,8 +186,12 @@ mod tests {
             joint_before,
             hangs: Hanging::None,
         };
-        let course =
-            Course { butt: 0.0, exposure: 7.0, runs: vec![run(0.0, 3, false), run(30.75, 1, true), run(60.0, 2, false)] };
+        let course = Course {
+            butt: 0.0,
+            exposure: 7.0,
+            length: 18.0,
+            runs: vec![run(0.0, 3, false), run(30.75, 1, true), run(60.0, 2, false)],
+        };
         assert_eq!(course.joints(), [10.125, 20.375, 30.625, 70.125]);
         assert_eq!(course.spans(&[]), [[0.0, 40.75], [60.0, 80.25]]);
         assert_eq!(course.pieces(), 6);

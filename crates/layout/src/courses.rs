@@ -1,5 +1,6 @@
 //! Course lines: how many, how far apart.
 
+mod grade;
 mod limits;
 mod lines;
 mod matched;

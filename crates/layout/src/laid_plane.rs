@@ -74,10 +74,11 @@ impl LaidPlane {
         let lines: Vec<f64> = self.courses.iter().map(|course| course.butt).chain([self.top]).collect();
         let below = course.saturating_sub(over);
         let hangs = self.hangs(below);
-        match lines.get(below + over) {
-            Some(above) => covering.unit.length - Length::inches(above - lines[below] + hangs),
-            None => covering.headlap(Length::inches(self.courses[course].exposure + hangs)),
-        }
+        let apart = match lines.get(below + over) {
+            Some(above) => above - lines[below],
+            None => self.courses[course].exposure * over as f64,
+        };
+        Length::inches(self.courses[below].length - apart - hangs)
     }
 
     /// How far any unit of a course hangs below its line.

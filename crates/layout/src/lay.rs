@@ -2,7 +2,7 @@ use std::borrow::Cow;
 use std::cell::OnceCell;
 use std::ops::Range;
 
-use covering::Covering;
+use covering::{Covering, GradedLength};
 use roof::{Place, Plane, Roof};
 use units::Length;
 
@@ -69,14 +69,19 @@ fn bare(plane: usize, covering: &Covering, laid: Vec<Vec<Place>>) -> LaidPlane {
     LaidPlane { plane, laid, nails: nails.collect(), units, ..LaidPlane::default() }
 }
 
-/// The field unit or the widths of the mix from the narrowest up, then the wide unit where the sheet has one that is wider.
+/// Of each length, from the longest down: the field unit or the widths of the mix from the narrowest up, then the wide unit where
+/// the sheet has one that is wider.
 fn units(covering: &Covering) -> Vec<UnitKind> {
-    let [length, thickness] = [covering.unit.length, covering.unit.thickness].map(Length::to_inches);
     let widths = Mix::of(covering).map_or_else(|| vec![covering.unit.width.to_inches()], |mix| mix.widths);
     let widest = widths.last().copied().unwrap_or_default();
-    let field = widths.into_iter().map(|width| UnitKind { length, width, thickness, wide: false });
     let wide = covering.wide.map(|wide| wide.width.to_inches()).filter(|&width| width > widest);
-    field.chain(wide.map(|width| UnitKind { length, width, thickness, wide: true })).collect()
+    let of_length = |graded: GradedLength| {
+        let [length, thickness] = [graded.length, graded.thickness].map(Length::to_inches);
+        let kind = move |width, wide| UnitKind { length, width, thickness, wide };
+        let field = widths.iter().map(move |&width| kind(width, false));
+        field.chain(wide.map(|width| kind(width, true)))
+    };
+    covering.grades().into_iter().flat_map(of_length).collect()
 }
 
 /// All that is settled before the first piece is laid.
@@ -90,8 +95,6 @@ pub(crate) struct Setting<'a> {
     pub(crate) strips: Vec<Strip>,
     pub(crate) edging: Edging<'a>,
     pub(crate) units: Vec<UnitKind>,
-    /// The wide unit's number, where the sheet has one.
-    pub(crate) wide: Option<u32>,
     /// How far every other unit of a course hangs, the first course's none.
     pub(crate) step: f64,
     /// Random widths, where the bond is of these.
@@ -106,21 +109,23 @@ pub(crate) struct Setting<'a> {
 impl<'a> Setting<'a> {
     fn new(plane: &'a Plane, covering: &'a Covering, outline: Vec<Vec<Place>>, lines: CourseLines, bond: Bond) -> Self {
         let rules = Rules::of(covering);
-        let step = covering.bonds.step.filter(|_| Mix::of(covering).is_none()).unwrap_or_default().to_inches();
-        let length = covering.unit.length.to_inches();
+        let step = covering.bonds.step.unwrap_or_default().to_inches();
         let hangs = |course: usize| if course == 0 { 0.0 } else { step };
-        let bands = lines.butts.iter().enumerate().map(|(course, &butt)| [butt - hangs(course), butt + length]);
+        let bands = lines.butts.iter().enumerate();
+        let bands = bands.map(|(course, &butt)| [butt - hangs(course), butt + lines.length(course)]);
         let strips = strips(&outline, &bands.collect::<Vec<_>>());
         let mix = Mix::of(covering);
         let origin = if mix.is_some() { 0.0 } else { start(&strips, &bond, &rules) };
         let bond = bond.at(origin, 0);
-        let starters_of = |edge: LowEdge| (edge, height(covering, lines.shows_at(edge.v)));
+        let starters_of = |edge: LowEdge| {
+            let above = lines.course_at(edge.v);
+            (edge, height(covering, lines.shows(above), lines.length(above)))
+        };
         let low_edges = low_edges(plane, covering, &outline).into_iter().map(starters_of).collect();
         let edging = Edging::of(plane, covering, &outline);
         let units = bare(0, covering, Vec::new()).units;
-        let wide = units.iter().position(|unit| unit.wide).map(|wide| wide as u32);
         let weathered = OnceCell::new();
-        Self { edging, units, wide, mix, step, plane, weathered, covering, outline, rules, bond, strips, lines, low_edges }
+        Self { edging, units, mix, step, plane, weathered, covering, outline, rules, bond, strips, lines, low_edges }
     }
 
     fn lay(self, plane: usize) -> LaidPlane {
@@ -157,8 +162,29 @@ impl<'a> Setting<'a> {
     }
 
     fn cut_area(&self, courses: &[Course], cuts: &[Cut]) -> f64 {
-        let field = courses.iter().flat_map(|course| &course.runs).filter(|run| Some(run.unit) != self.wide);
+        let runs = courses.iter().flat_map(|course| &course.runs);
+        let field = runs.filter(|run| self.units.get(run.unit as usize).is_none_or(|unit| !unit.wide));
         field.filter_map(|run| cuts.get(run.cut? as usize).map(|cut| f64::from(run.count) * cut.area)).sum()
+    }
+
+    /// From butt to head of a course's units.
+    pub(crate) fn length(&self, course: usize) -> f64 {
+        self.lines.length(course)
+    }
+
+    /// The kinds of units that are as long as a course's, and the number of the first of them.
+    pub(crate) fn kinds(&self, course: usize) -> (u32, &[UnitKind]) {
+        let length = self.length(course);
+        let mut lengths = self.units.chunk_by(|a, b| (a.length - b.length).abs() < NIL);
+        let is_it = |kinds: &&[UnitKind]| kinds.iter().any(|unit| (unit.length - length).abs() < NIL);
+        let first = self.units.iter().position(|unit| (unit.length - length).abs() < NIL).unwrap_or_default();
+        (first as u32, lengths.find(is_it).unwrap_or_default())
+    }
+
+    /// The number of the wide unit that is as long as a course's, where the sheet has one.
+    pub(crate) fn wide(&self, course: usize) -> Option<u32> {
+        let (first, kinds) = self.kinds(course);
+        kinds.iter().position(|unit| unit.wide).map(|wide| first + wide as u32)
     }
 
     /// What a course shows.
@@ -174,7 +200,8 @@ impl<'a> Setting<'a> {
     /// A course with every joint where the bond puts it.
     fn course(&self, course: usize, cuts: &mut Cuts<'_>) -> Course {
         let strip = &self.strips[course];
-        let row = Row { bond: self.bond.at(self.bond.origin, course as u32), runs: Vec::new(), next: i64::MIN };
+        let bond = self.bond.at(self.bond.origin, course as u32);
+        let row = Row { bond, unit: self.kinds(course).0, runs: Vec::new(), next: i64::MIN };
         let lines = [self.line(course, false), self.line(course, true)];
         let shared = self.shared_strip(course);
         let mut laying = Laying { setting: self, course, shared, lines, hanging: self.hanging(course), row };
@@ -190,7 +217,12 @@ impl<'a> Setting<'a> {
             }
             next = first.max(last + 1);
         }
-        Course { butt: self.lines.butts[course], exposure: self.lines.shows(course), runs: laying.row.runs }
+        self.laid_course(course, laying.row.runs)
+    }
+
+    /// A course with its units.
+    pub(crate) fn laid_course(&self, course: usize, runs: Vec<Run>) -> Course {
+        Course { butt: self.lines.butts[course], exposure: self.shows(course), length: self.length(course), runs }
     }
 
     /// Whether every other unit of a course hangs.
@@ -205,7 +237,7 @@ impl<'a> Setting<'a> {
             return Cow::Borrowed(strip);
         }
         let down = if hangs { self.step } else { 0.0 };
-        Cow::Owned(strip.of_unit(self.lines.butts[course] - down, self.units[0].length))
+        Cow::Owned(strip.of_unit(self.lines.butts[course] - down, self.length(course)))
     }
 
     /// The strip that neighbours reach together, whether one hangs or not.
@@ -214,7 +246,7 @@ impl<'a> Setting<'a> {
         if !self.hanging(course) {
             return Cow::Borrowed(strip);
         }
-        Cow::Owned(strip.of_unit(self.lines.butts[course], self.units[0].length - self.step))
+        Cow::Owned(strip.of_unit(self.lines.butts[course], self.length(course) - self.step))
     }
 
     /// A unit that would only reach up behind the first course over a higher low edge is not laid: nothing of it is
@@ -304,6 +336,8 @@ impl Laying<'_, '_> {
 /// A course as it grows from left to right.
 struct Row {
     bond: Bond,
+    /// The kind of its units.
+    unit: u32,
     runs: Vec<Run>,
     /// The cell after the last one laid.
     next: i64,
@@ -340,7 +374,7 @@ impl Row {
                 width: self.bond.width,
                 step: self.bond.step(),
                 count,
-                unit: 0,
+                unit: self.unit,
                 cut,
                 joint_before,
                 hangs,

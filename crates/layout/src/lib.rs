@@ -44,6 +44,6 @@ pub use outline::{laid, weathered};
 pub use pole::{Guide, Mark, Pole, PoleSide, PoleStation};
 pub use relay::{Checked, End, InTheWay, NoRoom, Reading, Relaid, Relaying, Spread, Way, relay};
 pub use relay_neighbour::Neighbour;
-pub use setting_out::{Hips, MatchHips, SettingOut, Valleys, as_set_out};
+pub use setting_out::{Graduated, Hips, MatchHips, SettingOut, Valleys, as_set_out};
 pub use square::OutOfSquare;
 pub use starters::Starters;

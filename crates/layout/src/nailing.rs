@@ -24,7 +24,8 @@ pub(crate) struct Nailing<'a> {
     each: u32,
     /// Least distance from an edge of the piece, and from nail to nail.
     edge: f64,
-    /// Above the butt.
+    /// Above the butt, a part of the unit's length: shorter units are holed as far from the head in proportion (common
+    /// practice, no published source).
     line: f64,
     /// From a cut along a valley.
     off_valley: f64,
@@ -35,6 +36,7 @@ impl<'a> Nailing<'a> {
     pub(crate) fn of(covering: &'a Covering) -> Option<Self> {
         let line = covering.conditions.nail_line?;
         let [edge, line] = [line.side, line.up].map(Length::to_inches);
+        let line = line / covering.unit.length.to_inches();
         let is_open = covering.edges.valley_clear > Length::ZERO;
         let off_metal = (covering.edges.valley_flange + covering.edges.valley_nails_off).to_inches();
         let off_valley = if is_open { off_metal.max(edge) } else { edge };
@@ -56,8 +58,9 @@ impl<'a> Nailing<'a> {
     /// Nails of a piece, from its blank's lower left corner; none where it cannot be nailed.
     pub(crate) fn places(&self, parts: &[Vec<Place>], blank: &Blank, bevels: &[Bevel]) -> Vec<Place> {
         let highest = blank.height - self.edge;
-        let step = (highest - self.line) / f64::from(LEVELS);
-        let lines = (0..=LEVELS).map(|level| self.line + step * f64::from(level));
+        let line = self.line * blank.height;
+        let step = (highest - line) / f64::from(LEVELS);
+        let lines = (0..=LEVELS).map(|level| line + step * f64::from(level));
         let on_line = lines.filter(|&v| v <= highest).find_map(|v| self.nails_at(v, self.free(parts, bevels, v)));
         on_line.or_else(|| self.under_cover(parts, bevels)).unwrap_or_default()
     }

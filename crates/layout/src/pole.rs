@@ -171,7 +171,7 @@ impl Making<'_> {
 
     fn mark(&self, stretch: Stretch, course: usize, butt: f64) -> Mark {
         let running = self.running(stretch, butt);
-        let head = running + self.covering.unit.length.to_inches();
+        let head = running + self.laid.courses[course].length;
         let is_below = head <= self.running(stretch, self.laid.top) + NIL;
         let hangs = self.laid.hangs(course);
         Mark {

@@ -16,7 +16,7 @@ use crate::mix::Mix;
 use crate::piece::{Left, left_in_columns, left_of};
 use crate::resplit::{is_hidden, is_sound};
 use crate::strip::Strip;
-use crate::{Course, Hanging, Run};
+use crate::{Course, Hanging, Run, UnitKind};
 
 /// Pieces looked ahead.
 const AHEAD: usize = 8;
@@ -83,6 +83,9 @@ type Choice = ([f64; 2], usize);
 /// A course as it grows.
 struct Row<'a, 'b> {
     setting: &'a Setting<'b>,
+    course: usize,
+    /// The kinds of its length, those of the mix and then the wide one, and the number of the first.
+    kinds: (u32, &'a [UnitKind]),
     strip: &'a Strip,
     shows: f64,
     /// Joints of the course one down and of that two down, ascending.
@@ -116,6 +119,8 @@ impl<'a, 'b> Row<'a, 'b> {
         let (strip, shows) = (&setting.strips[course], setting.shows(course));
         Self {
             setting,
+            course,
+            kinds: setting.kinds(course),
             strip,
             shows,
             joints_below: below,
@@ -139,7 +144,7 @@ impl<'a, 'b> Row<'a, 'b> {
             self.next = spans.get(index + 1).map_or(f64::INFINITY, |next| next[0]);
             from = self.lay_span();
         }
-        Course { butt: self.strip.butt, exposure: self.shows, runs: self.runs(cuts) }
+        self.setting.laid_course(self.course, self.runs(cuts))
     }
 
     /// Where the next span may begin.
@@ -231,16 +236,18 @@ impl<'a, 'b> Row<'a, 'b> {
     }
 
     fn width(&self, unit: usize) -> f64 {
-        self.setting.units[unit].width
+        self.kinds.1[unit].width
     }
 
     /// Adds a wide unit and places narrower than a unit: up to where the joints below leave room, and in steps; what loses
     /// least first.
     fn choose_cut(&mut self, at: f64) {
-        self.choices.extend(self.setting.wide.map(|wide| ([at, at + self.width(wide as usize)], wide as usize)));
+        let units = self.kinds.1;
+        let wide = units.iter().position(|unit| unit.wide);
+        self.choices.extend(wide.map(|wide| ([at, at + units[wide].width], wide)));
         let first = self.choices.len();
-        let count = self.setting.units.len();
-        let [least, most] = [at + self.setting.rules.least_piece, at + self.width(count - 1)];
+        let widest = units.last().map_or(0.0, |unit| unit.width);
+        let [least, most] = [at + self.setting.rules.least_piece, at + widest];
         let half_gap = self.gap() / 2.0;
         let around = self.setting.rules.offsets.iter().zip(self.below).flat_map(|(&offset, joints)| {
             let from = joints.partition_point(|&joint| joint + offset < least);
@@ -250,7 +257,6 @@ impl<'a, 'b> Row<'a, 'b> {
         let steps = ((most - least) / STEP).max(0.0) as u32;
         let stepped = (1..=steps).map(|step| most - f64::from(step) * STEP);
         let rights = around.chain(stepped).filter(|&right| right >= least && right < most - NIL);
-        let units = &self.setting.units;
         let unit_of = |right: f64| units.iter().position(|unit| unit.width >= right - at - NIL);
         self.choices.extend(rights.filter_map(|right| Some(([at, right], unit_of(right)?))));
         let lost = |&([left, right], unit): &Choice| units[unit].width - (right - left);
@@ -398,7 +404,7 @@ impl<'a, 'b> Row<'a, 'b> {
 
     fn add(&self, runs: &mut Vec<Run>, piece: &Piece, cut: Option<u32>, joint_before: bool) {
         let [left, right] = piece.place;
-        let (width, unit) = (right - left, piece.unit as u32);
+        let (width, unit) = (right - left, self.kinds.0 + piece.unit as u32);
         let alike = |run: &&mut Run| run.unit == unit && run.cut == cut && (run.width - width).abs() < NIL;
         match runs.last_mut().filter(|_| joint_before).filter(alike) {
             Some(run) => run.count += 1,

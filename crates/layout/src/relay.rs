@@ -36,6 +36,8 @@ pub struct Relaid {
     pub laid: Vec<Checked>,
     /// The greatest exposure that the sheet allows there.
     pub greatest: f64,
+    /// From butt to head of that course's units.
+    pub length: f64,
     /// How far its line runs out of parallel with the eave in 10 ft, where that is seen, inches.
     pub out_of_parallel: Option<f64>,
     /// A course whose mark lies nearer to what was read than its own.
@@ -161,6 +163,7 @@ pub fn relay<'a>(
     let laid = relaying.layout.planes.iter().find(|laid| laid.plane == highest.plane)?;
     let ends = ends(laid, highest.course)?;
     let work = Work::new(plane, covering_of(plane)?, laid, relaying.setting_out, ends)?;
+    let length = laid.courses.get(highest.course)?.length;
     let as_laid = work.as_laid(readings);
     let outcome = work.outcome(&as_laid, highest).map(|spread| {
         let neighbours = neighbours(relaying, &covering_of, highest, &work.planned_and_new(&spread));
@@ -172,7 +175,8 @@ pub fn relay<'a>(
         ends,
         planned: work.planned(highest.course),
         laid: work.checked(readings),
-        greatest: work.slope.limits.greatest,
+        greatest: work.slope.limits.greatest - work.slope.grade(length).shorter,
+        length,
         out_of_parallel: work.out_of_parallel(highest),
         nearer: work.nearer(highest),
         outcome: outcome.map_err(Box::new),
@@ -205,7 +209,8 @@ impl<'a> Work<'a> {
     ) -> Option<Self> {
         let slope = Slope::of(plane, covering, &laid.laid)?;
         let butts = laid.courses.iter().map(|course| course.butt).collect();
-        let lines = CourseLines { butts, top: laid.top, least: slope.limits.least, stations: laid.stations.clone() };
+        let grades = laid.courses.iter().map(|course| slope.grade(course.length)).collect();
+        let lines = CourseLines { butts, grades, top: laid.top, least: slope.limits.least, stations: laid.stations.clone() };
         let square = Square::of(plane, covering, &lines);
         Some(Self { covering, laid, setting_out, slope, square, ends })
     }
@@ -306,6 +311,9 @@ impl<'a> Work<'a> {
         let (at, top) = (as_laid[course][end], self.top()[end]);
         let lines: Vec<f64> = (0..self.laid.courses.len()).map(|course| self.planned(course)[end]).collect();
         let shows: Vec<f64> = lines.windows(2).map(|pair| pair[1] - pair[0]).chain([top - lines[lines.len() - 1]]).collect();
+        let shorter: Vec<f64> = self.laid.courses.iter().map(|course| self.slope.grade(course.length).shorter).collect();
+        // As the sheet's own unit would show: a change of length is no change that is seen.
+        let shows: Vec<f64> = shows.iter().zip(&shorter).map(|(shows, shorter)| shows + shorter).collect();
         let limits = self.slope.limits;
         // On the shorter side of a plane out of square the plan itself goes below the least.
         let least = shows[course..shows.len() - 1].iter().copied().fold(limits.least, f64::min);
@@ -323,6 +331,7 @@ impl<'a> Work<'a> {
                 step: self.step(),
                 sight,
                 wanted: self.wanted(at, top, end),
+                shorter: shorter[course..].to_vec(),
             },
             planned: lines[course..].iter().map(|line| (line - lines[course]) * stretch).collect(),
             lowest: [low, high],
@@ -330,19 +339,22 @@ impl<'a> Work<'a> {
         }
     }
 
-    /// The least and the most that the last of these courses may show.
+    /// The least and the most that the last of these courses may show, as of the sheet's own unit.
     fn lowest(&self, as_laid: &[[f64; 2]], end: usize, change: f64, least: f64) -> [f64; 2] {
         let greatest = self.slope.limits.greatest;
         let course = as_laid.len() - 1;
-        let Some(below) = course.checked_sub(1).map(|below| as_laid[course][end] - as_laid[below][end]) else {
+        let shorter = |course: usize| self.slope.grade(self.laid.courses[course].length).shorter;
+        let shown = |below: usize| as_laid[course][end] - as_laid[below][end] + shorter(below);
+        let Some(below) = course.checked_sub(1).map(shown) else {
             return [least, greatest];
         };
-        let over = self.covering.lap.courses() as usize - 1;
-        let covered = as_laid[course][end] - as_laid[course.saturating_sub(over)][end];
+        let lowest = course.saturating_sub(self.covering.lap.courses() as usize - 1);
+        let covered = as_laid[course][end] - as_laid[lowest][end] + self.laid.hangs(lowest);
         let leaves = self
             .covering
             .band(self.slope.pitch)
-            .map_or(f64::INFINITY, |band| (self.covering.unit.length - band.headlap).to_inches() - covered);
+            .map_or(f64::INFINITY, |band| self.laid.courses[lowest].length - band.headlap.to_inches() - covered);
+        let leaves = leaves + shorter(course);
         let usual = below.clamp(least, greatest);
         let high = (usual + change).min(greatest).min(if leaves > 0.0 { leaves } else { f64::INFINITY });
         [(usual - change).max(least).min(high), high]
@@ -426,7 +438,6 @@ impl<'a> Work<'a> {
     fn poles(&self, reading: &Reading, spread: &Spread) -> Vec<Pole> {
         let across = (self.ends[1] - self.ends[0]).max(NIL);
         let at = |[left, right]: [f64; 2], u: f64| left + (right - left) * (u - self.ends[0]) / across;
-        let length = self.covering.unit.length.to_inches();
         let last = self.laid.courses.len() - 1;
         let pole = |pole: &Pole| {
             let [lowest, highest] = [pole.marks.first(), pole.marks.last()].map(|mark| mark.map_or(0, |mark| mark.course));
@@ -434,7 +445,8 @@ impl<'a> Work<'a> {
             let passed = above.filter(|&(course, _)| course >= lowest && (course <= highest || highest == last));
             let mark = |(course, butts): (usize, [f64; 2])| {
                 let [butt, top] = [at(butts, pole.u), at(spread.top, pole.u)];
-                let head = Some(butt + length).filter(|head| *head <= top + NIL);
+                let head =
+                    Some(butt + self.length(reading.course, spread.butts.len(), course)).filter(|head| *head <= top + NIL);
                 let hang = Some(butt - self.laid.step).filter(|_| self.laid.step > NIL);
                 let [hang, head] = [hang, head].map(|mark| mark.map(|mark| self.on_tape(mark)));
                 Mark { course, butt: self.on_tape(butt), hang, head }
@@ -442,6 +454,13 @@ impl<'a> Work<'a> {
             Pole { marks: passed.map(mark).collect(), ..pole.clone() }
         };
         self.laid.poles.iter().map(pole).filter(|pole| !pole.marks.is_empty()).collect()
+    }
+
+    /// From butt to head of a course's units when so many are laid from the one that was read up: those more are of its length,
+    /// those fewer are left out above it.
+    fn length(&self, read: usize, count: usize, course: usize) -> f64 {
+        let planned = (course + self.laid.courses.len()).checked_sub(read + count).map_or(read, |planned| planned.max(read));
+        self.laid.courses[if course == read { read } else { planned }].length
     }
 
     /// v of each line above the reading at the left and the right end, as it is now spread.

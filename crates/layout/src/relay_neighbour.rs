@@ -86,11 +86,16 @@ fn neighbour<'a>(
     let base = plane.frame.origin[2] - beyond.frame.origin[2];
     let butts: Vec<f64> = new.iter().map(|v| (base + v * ours) / their_slope).filter(|v| *v < theirs.top - step).collect();
     let exposures: Vec<f64> = butts.windows(2).map(|pair| pair[1] - pair[0]).collect();
-    let changes = exposures.windows(2).map(|pair| (pair[1] - pair[0]).abs());
-    let length = covering.unit.length.to_inches();
+    let unit = |nth: usize| theirs.courses.get(course + nth).or(theirs.courses.last());
+    let shorter = |nth: usize| unit(nth).map_or(0.0, |unit| slope.grade(unit.length).shorter);
+    // As of the sheet's own unit, so that a change of length is none that is seen.
+    let as_own: Vec<f64> = exposures.iter().enumerate().map(|(nth, exposure)| exposure + shorter(nth)).collect();
+    let changes = as_own.windows(2).map(|pair| (pair[1] - pair[0]).abs());
+    let [shortest, longest] = [shorter(exposures.len().saturating_sub(1)), shorter(0)];
     let mark = |(nth, v): (usize, &f64)| {
         let on_tape = |inches: f64| libm::round(inches / step) * step;
         let running = v - theirs.first_butt;
+        let length = unit(nth).map_or(0.0, |unit| unit.length);
         let head = (v + length <= theirs.top + ROUNDING).then(|| on_tape(running + length));
         let hang = (theirs.step > 0.0).then(|| on_tape(running - theirs.step));
         Mark { course: course + nth, butt: on_tape(running), hang, head }
@@ -102,7 +107,7 @@ fn neighbour<'a>(
         off: if off.abs() >= relaying.setting_out.sight_limit.to_inches().max(step) { off } else { 0.0 },
         course,
         shows: [exposures.iter().copied().fold(f64::INFINITY, f64::min), exposures.iter().copied().fold(0.0, f64::max)],
-        allowed: [slope.limits.least, slope.limits.greatest],
+        allowed: [slope.limits.least - shortest, slope.limits.greatest - longest],
         change: changes.fold(0.0, f64::max),
         marks: butts.iter().enumerate().skip(1).map(mark).collect(),
     })

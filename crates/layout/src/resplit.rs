@@ -80,7 +80,8 @@ fn cure(setting: &Setting<'_>, courses: &mut [Course], course: usize, run: usize
     let (group, pieces) = [2, 3].into_iter().find_map(|count| {
         let hands = [Side::Right, Side::Left].into_iter();
         let groups: Vec<Group> = hands.filter_map(|hand| Group::of(&courses[course], run, hand, count, cuts)).collect();
-        let choices: Vec<Vec<Vec<u32>>> = groups.iter().map(|group| choices(setting, group)).collect();
+        let wide = setting.wide(course);
+        let choices: Vec<Vec<Vec<u32>>> = groups.iter().map(|group| choices(wide, group)).collect();
         let ranks = 0..choices.iter().map(Vec::len).max().unwrap_or(0);
         ranks.into_iter().find_map(|rank| {
             let at_rank = groups.iter().zip(&choices).filter_map(|(group, choices)| Some((group, choices.get(rank)?)));
@@ -95,13 +96,13 @@ fn cure(setting: &Setting<'_>, courses: &mut [Course], course: usize, run: usize
 
 /// The units from which a group may be cut anew, left to right, the cheapest choice first: one for two, the same as
 /// before, and the wide unit where the sheet has one, for one piece, for the last towards the edge, for the other, for both.
-fn choices(setting: &Setting<'_>, group: &Group) -> Vec<Vec<u32>> {
+fn choices(wide: Option<u32>, group: &Group) -> Vec<Vec<u32>> {
     let mut own: Vec<u32> = group.pieces.iter().map(|piece| piece.unit).collect();
     if group.hand == Side::Left {
         own.reverse();
     }
     let inner = own[0];
-    let mut choices = match (setting.wide, own.len()) {
+    let mut choices = match (wide, own.len()) {
         (Some(wide), 2) => vec![vec![inner], own, vec![wide], vec![inner, wide], vec![wide, inner], vec![wide, wide]],
         (Some(wide), _) => vec![own, vec![inner, wide], vec![wide, wide], vec![inner, inner, wide]],
         (None, 2) => vec![vec![inner], own],

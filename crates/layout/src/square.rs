@@ -67,10 +67,12 @@ fn is_crooked_top(side: [Place; 2], kind: EdgeKind) -> bool {
     is_top && run > 0.0 && !is_level(side) && (side[0][1] - side[1][1]).abs() <= STEEPEST * run
 }
 
-/// Where two (three) courses together show most, exposures being this share of those set out.
+/// Where two (three) courses together leave least of the lowest one's units, exposures being this share of those set out.
 fn least_headlap(covering: &Covering, lines: &CourseLines, share: f64) -> f64 {
     let over = covering.lap.courses() as usize;
     let all: Vec<f64> = lines.butts.iter().copied().chain([lines.top]).collect();
-    let most = all.windows(over + 1).map(|lines| lines[over] - lines[0]).fold(0.0, f64::max);
-    (covering.unit.length - covering.bonds.step.unwrap_or_default()).to_inches() - most * share
+    let headlaps = all.windows(over + 1).enumerate();
+    let headlaps = headlaps.map(|(course, all)| lines.length(course) - (all[over] - all[0]) * share);
+    let own = || covering.unit.length.to_inches();
+    headlaps.reduce(f64::min).unwrap_or_else(own) - covering.bonds.step.unwrap_or_default().to_inches()
 }

@@ -56,9 +56,10 @@ impl LowEdge {
     }
 }
 
-/// From butt to head: the sheet's own piece, or the exposure of the course over it and the headlap.
-pub(crate) fn height(covering: &Covering, exposure: f64) -> f64 {
-    let cut = || exposure + covering.headlap(units::Length::inches(exposure)).to_inches();
+/// From butt to head: the sheet's own piece, or the exposure of the course over it and the headlap of that course's units,
+/// so long.
+pub(crate) fn height(covering: &Covering, exposure: f64, length: f64) -> f64 {
+    let cut = || length - exposure * f64::from(covering.lap.courses() - 1);
     covering.starter.height.map_or_else(cut, units::Length::to_inches)
 }
 

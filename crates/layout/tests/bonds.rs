@@ -3,10 +3,10 @@
 
 mod common;
 
-use common::{gable, inches, moulded, plane, random_shingle, random_slate};
+use common::{gable, graduated, inches, moulded, plain_slate, plane, random_shingle, random_slate};
 use covering::{Bond, Bonds, Covering};
-use layout::{Course, Fault, Hanging, LaidPlane, SettingOut};
-use roof::{EdgeKind, Plane};
+use layout::{Course, Fault, Graduated, Hanging, LaidPlane, MatchHips, SettingOut};
+use roof::{Block, EdgeKind, OutlineAt, Plane, Side, SideKind};
 
 fn lay(plane: &Plane, sheet: &Covering) -> LaidPlane {
     layout::lay(0, plane, sheet, &SettingOut::default())
@@ -77,7 +77,7 @@ fn the_job_chooses_among_the_bonds_of_the_sheet() {
 #[test]
 fn third_bond_at_double_lap() {
     let bonds = Bonds { allows: vec![Bond::Third], ..Bonds::default() };
-    let laid = lay(&gable(300.0, 120.0), &Covering { bonds, ..common::plain_slate(18.0, 12.0, 3.0) });
+    let laid = lay(&gable(300.0, 120.0), &Covering { bonds, ..plain_slate(18.0, 12.0, 3.0) });
     assert!((nearest(&laid, 1) - 4.0).abs() < 1e-6 && (nearest(&laid, 2) - 4.0).abs() < 1e-6);
     assert!(nearest(&laid, 3) < 1e-6);
 }
@@ -123,4 +123,71 @@ fn staggered_butts_of_the_trade() {
     let straight = lay(&plane, &sheet);
     assert_eq!(straight.courses.len(), 9, "65 / 7-1/2 is 8-2/3");
     assert!(straight.courses.iter().flat_map(|course| &course.runs).all(|run| run.hangs == Hanging::None));
+}
+
+fn lay_graduated(plane: &Plane, sheet: &Covering) -> LaidPlane {
+    layout::lay(0, plane, sheet, &SettingOut { graduated: Graduated::BySheet, ..SettingOut::default() })
+}
+
+/// Slates 20 in long and then 18 in at 3-in lap, worked by hand: exposures (20 - 3) / 2 = 8-1/2 and (18 - 3) / 2 = 7-1/2 in. Ten
+/// courses of each reach 85 + 75 = 160 in. Heads lie 20 and 18 in over their butts, so those of the last long course and the
+/// first short one lie 8-1/2 + 18 - 20 = 6-1/2 in apart, once, and then 7-1/2; the course over the last long one covers
+/// 20 - 8-1/2 - 7-1/2 = 4 in of it.
+#[test]
+fn the_drop_from_20_in_to_18_in_slates() {
+    let sheet = graduated(plain_slate(20.0, 10.0, 3.0), &[(20.0, 53.0), (18.0, 47.0)]);
+    let laid = lay_graduated(&gable(240.0, 160.0), &sheet);
+    assert_eq!(laid.courses.len(), 20);
+    let heads: Vec<f64> = laid.courses.iter().map(|course| course.butt + course.length).collect();
+    for (index, course) in laid.courses.iter().enumerate() {
+        let [length, shows] = if index < 10 { [20.0, 8.5] } else { [18.0, 7.5] };
+        assert!((course.length - length).abs() < 1e-9 && (course.exposure - shows).abs() < 1e-9, "{index}: {course:?}");
+        let headlap = laid.headlap(index, &sheet).to_inches();
+        assert!((headlap - if index == 11 { 4.0 } else { 3.0 }).abs() < 1e-9, "course {index}: {headlap}");
+        let apart = if index == 10 { 6.5 } else { shows };
+        assert!(index == 0 || (heads[index] - heads[index - 1] - apart).abs() < 1e-9, "course {index}");
+    }
+    let heads_of_pole = laid.poles[0].marks[10].head.unwrap() - laid.poles[0].marks[9].head.unwrap();
+    assert!((heads_of_pole - 6.5).abs() < 1e-9);
+}
+
+#[test]
+fn lengths_of_the_job_are_laid_with_its_shares() {
+    let sheet = graduated(plain_slate(20.0, 10.0, 3.0), &[(20.0, 40.0), (18.0, 30.0), (16.0, 30.0)]);
+    let lengths = |graduated| {
+        let laid = layout::lay(0, &gable(240.0, 160.0), &sheet, &SettingOut { graduated, ..SettingOut::default() });
+        let mut lengths: Vec<f64> = laid.courses.iter().map(|course| course.length).collect();
+        lengths.dedup();
+        lengths
+    };
+    assert_eq!(lengths(Graduated::No), [20.0]);
+    assert_eq!(lengths(Graduated::BySheet), [20.0, 18.0, 16.0]);
+    assert_eq!(lengths(Graduated::Lengths(vec![(inches(16.0), 0.5), (inches(18.0), 0.5)])), [18.0, 16.0]);
+    assert_eq!(Graduated::Lengths(vec![(inches(17.0), 1.0)]).unknown(&sheet), [inches(17.0)]);
+}
+
+/// Round a hip roof of one pitch the lengths change at one height, where all planes have a line.
+#[test]
+fn lengths_change_at_one_height_round_hips() {
+    let block = Block {
+        name: "house".into(),
+        outline: vec![[0.0, 0.0], [480.0, 0.0], [480.0, 336.0], [0.0, 336.0]],
+        outline_at: OutlineAt::DripLine,
+        sides: vec![Side::new(SideKind::Eave(common::pitch(8.0))); 4],
+        holes: vec![],
+        eave_height: 100.0,
+    };
+    let roof = roof::build(&[block], 0.0).roof;
+    let sheet = graduated(plain_slate(20.0, 10.0, 3.0), &[(20.0, 50.0), (18.0, 30.0), (16.0, 20.0)]);
+    let setting_out = SettingOut { match_hips: MatchHips::All, graduated: Graduated::BySheet, ..SettingOut::default() };
+    let layout = layout::lay_roof(&roof, |_| Some(&sheet), &setting_out);
+    assert_eq!(layout.planes.len(), 4);
+    let [first, others @ ..] = &layout.planes[..] else { panic!() };
+    assert_eq!(first.courses.chunk_by(|a, b| a.length.total_cmp(&b.length).is_eq()).count(), 3);
+    for other in others {
+        assert_eq!(other.courses.len(), first.courses.len());
+        for (a, b) in first.courses.iter().zip(&other.courses) {
+            assert!((a.butt - b.butt).abs() < 1e-6 && (a.length - b.length).abs() < 1e-9, "{a:?} {b:?}");
+        }
+    }
 }

@@ -43,7 +43,7 @@ fn laid(outlines: &[Vec<Place>]) -> LaidPlane {
         joint_before: false,
         hangs: Hanging::None,
     };
-    let course = |cut| Course { butt: 0.0, exposure: 7.0, runs: vec![run(cut as u32)] };
+    let course = |cut| Course { butt: 0.0, exposure: 7.0, length: 18.0, runs: vec![run(cut as u32)] };
     LaidPlane {
         courses: (0..outlines.len()).map(course).collect(),
         units: vec![UnitKind { length: LENGTH, width: WIDTH, thickness: 0.25, wide: false }],

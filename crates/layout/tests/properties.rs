@@ -5,11 +5,11 @@
 
 mod common;
 
-use common::{inches, moulded, plain_slate, plane, random_shingle, random_slate, shingle};
+use common::{graduated, inches, moulded, plain_slate, plane, random_shingle, random_slate, shingle};
 use covering::{Bond, Covering, Lap};
 use i_overlay::core::{fill_rule::FillRule, overlay_rule::OverlayRule};
 use i_overlay::float::scale::FixedScaleFloatOverlay;
-use layout::{Course, Fault, Hanging, LaidPlane, Run, SettingOut, Starters};
+use layout::{Course, Fault, Graduated, Hanging, LaidPlane, Run, SettingOut, Starters};
 use proptest::prelude::*;
 use roof::{EdgeKind, Place, Plane};
 
@@ -56,9 +56,10 @@ fn places(course: &Course) -> Vec<([f64; 2], Run)> {
     course.runs.iter().flat_map(of_run).collect()
 }
 
-/// The sheet, with butts staggered if it gives a step.
+/// The sheet, with butts staggered if it gives a step, and in all the lengths that it gives.
 fn lay(plane: &Plane, sheet: &Covering) -> LaidPlane {
-    layout::lay(0, plane, sheet, &SettingOut { staggered: sheet.bonds.step.is_some(), ..SettingOut::default() })
+    let staggered = sheet.bonds.step.is_some();
+    layout::lay(0, plane, sheet, &SettingOut { staggered, graduated: Graduated::BySheet, ..SettingOut::default() })
 }
 
 fn starter_zone(starters: &[Starters]) -> Rings {
@@ -68,7 +69,6 @@ fn starter_zone(starters: &[Starters]) -> Rings {
 struct Sane<'a> {
     sheet: &'a Covering,
     laid: &'a LaidPlane,
-    length: f64,
     width: f64,
     gap: f64,
     weathered: Rings,
@@ -77,9 +77,9 @@ struct Sane<'a> {
 /// Everything that must hold.
 fn sane(plane: &Plane, sheet: &Covering) {
     let laid = lay(plane, sheet);
-    let [length, width, gap] = [sheet.unit.length, sheet.unit.width, sheet.gap].map(units::Length::to_inches);
+    let [width, gap] = [sheet.unit.width, sheet.gap].map(units::Length::to_inches);
     let weathered = layout::weathered(plane, sheet);
-    let sane = Sane { sheet, laid: &laid, length, width, gap, weathered };
+    let sane = Sane { sheet, laid: &laid, width, gap, weathered };
     assert!(area(&laid.laid) > 0.0);
     for course in &laid.courses {
         sane.pieces_are_what_the_outline_leaves(course);
@@ -90,6 +90,8 @@ fn sane(plane: &Plane, sheet: &Covering) {
     sane.counts_are_those_of_every_cell_tried();
     sane.joints_miss_joints();
     sane.every_other_unit_hangs();
+    sane.exposures_and_headlaps_are_kept();
+    sane.the_longest_lie_lowest();
     sane.pieces_are_of_the_mix();
     sane.small_pieces_are_named();
     sane.loose_pieces_are_named();
@@ -101,7 +103,7 @@ impl Sane<'_> {
     /// From the lowest butts of a course to its highest heads.
     fn band(&self, course: &Course) -> [f64; 2] {
         let hangs = course.runs.iter().any(|run| run.hangs != Hanging::None);
-        [course.butt - if hangs { self.laid.step } else { 0.0 }, course.butt + self.length]
+        [course.butt - if hangs { self.laid.step } else { 0.0 }, course.butt + course.length]
     }
 
     /// v of a single piece's butt.
@@ -112,18 +114,37 @@ impl Sane<'_> {
     /// From its butt to its head.
     fn of_piece(&self, course: &Course, run: &Run) -> [f64; 2] {
         let butt = self.butt(course, run);
-        [butt, butt + self.length]
+        [butt, butt + course.length]
     }
 
-    /// Of every other unit of a course, and of the first course none, one hangs; exposures leave it what the sheet asks.
+    /// At the sheet's greatest exposure, less for shorter units, with what hangs; and never less than its headlap.
+    fn exposures_and_headlaps_are_kept(&self) {
+        let band = self.sheet.bands[0];
+        for (index, course) in self.laid.courses.iter().enumerate() {
+            let shorter = (self.sheet.unit.length.to_inches() - course.length) / f64::from(self.sheet.lap.courses());
+            assert!(course.exposure + self.laid.step + shorter < band.greatest_exposure.to_inches() + 1e-6);
+            let headlap = self.laid.headlap(index, self.sheet).to_inches();
+            assert!(headlap > band.headlap.to_inches() - 1e-6, "headlap {headlap} in course {index}");
+        }
+    }
+
+    /// Units of a course are as long as the course, and no longer than those of the course below.
+    fn the_longest_lie_lowest(&self) {
+        let lengths = self.sheet.bonds.lengths.iter().map(|graded| graded.length);
+        let lengths: Vec<f64> = lengths.chain([self.sheet.unit.length]).map(units::Length::to_inches).collect();
+        for course in &self.laid.courses {
+            assert!(lengths.iter().any(|length| (length - course.length).abs() < 1e-9));
+            let units = course.runs.iter().map(|run| self.laid.units[run.unit as usize]);
+            assert!(units.into_iter().all(|unit| (unit.length - course.length).abs() < 1e-9));
+        }
+        assert!(self.laid.courses.is_sorted_by(|below, above| below.length >= above.length));
+    }
+
+    /// Of every other unit of a course, and of the first course none, one hangs.
     fn every_other_unit_hangs(&self) {
         let step = self.sheet.bonds.step.map_or(0.0, units::Length::to_inches);
         assert!((self.laid.step - step).abs() < 1e-12);
-        let band = self.sheet.bands[0];
         for (index, course) in self.laid.courses.iter().enumerate() {
-            assert!(course.exposure + step < band.greatest_exposure.to_inches() + 1e-6);
-            let headlap = self.laid.headlap(index, self.sheet).to_inches();
-            assert!(headlap > band.headlap.to_inches() - 1e-6, "headlap {headlap} in course {index}");
             let hang: Vec<bool> = places(course).iter().map(|(_, run)| run.hangs.hangs(0)).collect();
             if index == 0 || step <= 0.0 {
                 assert!(!hang.contains(&true));
@@ -141,7 +162,7 @@ impl Sane<'_> {
             let left = overlay(&vec![rectangle(place, band)], &self.laid.laid, OverlayRule::Intersect);
             let Some(cut) = run.cut else {
                 assert!(
-                    (area(&left) - self.laid.units[run.unit as usize].width * self.length).abs() < ROUNDING,
+                    (area(&left) - self.laid.units[run.unit as usize].width * course.length).abs() < ROUNDING,
                     "a whole unit lies inside: {place:?} {course:?}"
                 );
                 continue;
@@ -277,7 +298,7 @@ impl Sane<'_> {
             let vs = |which: fn(f64, f64) -> f64, start: f64| {
                 cut.map(|parts| parts.iter().flatten().map(|at| at[1]).fold(start, which))
             };
-            [vs(f64::min, f64::INFINITY).unwrap_or(0.0), vs(f64::max, 0.0).unwrap_or(self.length)]
+            [vs(f64::min, f64::INFINITY).unwrap_or(0.0), vs(f64::max, 0.0).unwrap_or(course.length)]
         };
         let all = course.joints();
         let seen: Vec<f64> = places(course)
@@ -461,7 +482,21 @@ fn sheets() -> impl Strategy<Value = Covering> {
     let two_down =
         Covering { bonds: covering::Bonds { two_down: Some(inches(0.75)), ..two_down.bonds.clone() }, ..two_down };
     let random = prop_oneof![Just(random_slate()), Just(two_down), Just(random_shingle())];
-    prop_oneof![plain, Just(moulded()), Just(shingle()), Just(shake), random, (0.25..2.0f64).prop_map(staggered)]
+    let staggered = (0.25..2.0f64).prop_map(staggered);
+    let one_length =
+        prop_oneof![plain.clone(), Just(moulded()), Just(shingle()), Just(shake.clone()), random.clone(), staggered.clone()];
+    let lengths = (0.5..2.0f64, 0.5..2.0f64, 10.0..80.0f64, any::<bool>());
+    let many = prop_oneof![plain, Just(moulded()), Just(shake), random, staggered];
+    let graduated =
+        (many, lengths).prop_map(|(sheet, (first, second, share, three))| graded(sheet, [first, second], share, three));
+    prop_oneof![2 => one_length, 1 => graduated]
+}
+
+/// The sheet with one or two lengths more, each so much shorter than the one before.
+fn graded(sheet: Covering, drops: [f64; 2], share: f64, three: bool) -> Covering {
+    let own = sheet.unit.length.to_inches();
+    let lengths = [(own, share), (own - drops[0], 15.0), (own - drops[0] - drops[1], 85.0 - share)];
+    if three { graduated(sheet, &lengths) } else { graduated(sheet, &[(own, share), (own - drops[0], 100.0 - share)]) }
 }
 
 /// The moulded unit, every other one hanging by so much.
@@ -567,12 +602,7 @@ fn keeps_clear(plane: &Plane, sheet: &Covering, opening: &Rings) {
     let rectangle = vec![rectangle([left - off, right + off], [low - off, high])];
     for course in &laid.courses {
         for (place, run) in places(course) {
-            let whole = vec![vec![
-                [0.0, 0.0],
-                [run.width, 0.0],
-                [run.width, sheet.unit.length.to_inches()],
-                [0.0, sheet.unit.length.to_inches()],
-            ]];
+            let whole = vec![vec![[0.0, 0.0], [run.width, 0.0], [run.width, course.length], [0.0, course.length]]];
             let parts = run.cut.map_or(&whole, |cut| &laid.cuts[cut as usize].parts);
             let butt = course.butt - if run.hangs.hangs(0) { laid.step } else { 0.0 };
             let shape: Rings =

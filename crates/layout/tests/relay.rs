@@ -4,9 +4,9 @@
 
 mod common;
 
-use common::{gable, inches, pitch, plain_slate};
+use common::{gable, graduated, inches, pitch, plain_slate};
 use covering::Covering;
-use layout::{End, Layout, Limit, MatchHips, Reading, Relaid, Relaying, SettingOut, Way};
+use layout::{End, Graduated, LaidPlane, Layout, Limit, MatchHips, Reading, Relaid, Relaying, SettingOut, Way};
 use proptest::prelude::*;
 use roof::{Block, OutlineAt, Plane, Roof, Side, SideKind};
 
@@ -164,10 +164,31 @@ fn case() -> impl Strategy<Value = (Roof, Covering, SettingOut)> {
     )
 }
 
+/// The same in two lengths, with butts staggered, or both.
+fn bonded() -> impl Strategy<Value = (Roof, Covering, SettingOut)> {
+    (case(), 20.0..80.0f64, 1.0..3.0f64, prop::option::of(0.25..1.0f64)).prop_map(
+        |((roof, sheet, setting_out), share, drop, step)| {
+            let own = sheet.unit.length.to_inches();
+            let mut sheet = graduated(sheet, &[(own, share), (own - drop, 100.0 - share)]);
+            sheet.bonds.step = step.map(inches);
+            let setting_out = SettingOut { staggered: step.is_some(), graduated: Graduated::BySheet, ..setting_out };
+            (roof, sheet, setting_out)
+        },
+    )
+}
+
+/// Of the new courses from the one that was read up: more are of its length, and fewer leave out of those next to it.
+fn lengths(laid: &LaidPlane, course: usize, count: usize) -> Vec<f64> {
+    let planned: Vec<f64> = laid.courses[course..].iter().map(|course| course.length).collect();
+    let more = vec![planned[0]; count.saturating_sub(planned.len())];
+    let left_out = planned.len().saturating_sub(count);
+    more.into_iter().chain([planned[0]]).chain(planned[1 + left_out..].iter().copied()).collect()
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(ProptestConfig::default().cases.max(200)))]
     #[test]
-    fn zero_drift_changes_nothing((roof, sheet, setting_out) in case(), part in 0.0..1.0f64) {
+    fn zero_drift_changes_nothing((roof, sheet, setting_out) in prop_oneof![case(), bonded()], part in 0.0..1.0f64) {
         let layout = layout::lay_roof(&roof, |_| Some(&sheet), &setting_out);
         let laid = &layout.planes[0];
         let course = (part * laid.courses.len() as f64) as usize;
@@ -183,6 +204,25 @@ proptest! {
         for (new, old) in spread.poles.iter().zip(&laid.poles) {
             let above: Vec<_> = old.marks.iter().filter(|mark| mark.course > course).copied().collect();
             prop_assert_eq!(&new.marks, &above);
+        }
+    }
+
+    #[test]
+    fn new_courses_of_two_lengths_keep_their_headlap(
+        (roof, sheet, setting_out) in bonded(), part in 0.0..1.0f64, drift in -1.5..1.5f64,
+    ) {
+        let layout = layout::lay_roof(&roof, |_| Some(&sheet), &setting_out);
+        let laid = &layout.planes[0];
+        let course = 1 + (part * (laid.courses.len() - 1) as f64) as usize;
+        prop_assume!(course < laid.courses.len());
+        let planned = laid.courses[course].butt - laid.first_butt;
+        let (_, relaid) = relaid(&roof, &sheet, &setting_out, &[(course, planned + drift, planned + drift)]);
+        if let Ok(spread) = &relaid.outcome {
+            let all = shows(spread, 0);
+            let lengths = lengths(laid, course, spread.butts.len());
+            for (pair, length) in all.windows(2).zip(lengths) {
+                prop_assert!(length - pair[0] - pair[1] - laid.step >= 3.0 - 1e-6, "{all:?}");
+            }
         }
     }
 

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use covering::{Bond, Catalog};
-use layout::{Hips, MatchHips, Valleys};
+use covering::{Bond, Catalog, Covering};
+use layout::{Graduated, Hips, MatchHips, SettingOut, Valleys};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use units::Length;
@@ -20,6 +20,50 @@ pub struct Choices {
     pub exposures: Vec<Length>,
     /// How hips are finished.
     pub hips: Vec<HipChoice>,
+    /// How units stand beside and over each other; what a sheet does not allow is told.
+    pub bonds: Vec<BondChoice>,
+}
+
+/// How units stand beside and over each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum BondChoice {
+    /// One of the sheet's bonds, with butts and lengths as the job has them.
+    Of(Bond),
+    /// Every other unit lower by the sheet's step.
+    Staggered,
+    /// The sheet's lengths, from the longest at the eave up.
+    Graduated,
+}
+
+impl BondChoice {
+    /// As it is told.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Of(Bond::Half) => "half bond",
+            Self::Of(Bond::Third) => "third bond",
+            Self::Of(Bond::Random) => "random widths",
+            Self::Staggered => "staggered butts",
+            Self::Graduated => "graduated lengths",
+        }
+    }
+
+    /// All that a sheet allows beside what is laid.
+    fn others(covering: &Covering, setting_out: &SettingOut) -> Vec<Self> {
+        let own = covering.bond(setting_out.bond);
+        let bonds = covering.bonds.allows.iter().filter(|bond| **bond != own).map(|bond| Self::Of(*bond));
+        let staggers = covering.bonds.step.is_some() && own != Bond::Random && !setting_out.staggered;
+        let grades = !covering.bonds.lengths.is_empty() && setting_out.graduated == Graduated::No;
+        bonds.chain(staggers.then_some(Self::Staggered)).chain(grades.then_some(Self::Graduated)).collect()
+    }
+
+    fn choose(self, setting_out: &mut SettingOut) {
+        match self {
+            Self::Of(bond) => setting_out.bond = Some(bond),
+            Self::Staggered => setting_out.staggered = true,
+            Self::Graduated => setting_out.graduated = Graduated::BySheet,
+        }
+    }
 }
 
 /// How hips are finished and whether courses meet there.
@@ -74,6 +118,9 @@ pub struct Compared {
     /// `capped`, `matched` or `mitred`, where that is chosen.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub hips: Option<&'static str>,
+    /// `half bond`, `random widths`, `staggered butts` and so on, where that is chosen.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bond: Option<&'static str>,
     /// The least and the greatest exposure below the top courses.
     pub exposures_in: [f64; 2],
     /// Of all planes.
@@ -101,7 +148,7 @@ pub struct Compared {
 }
 
 /// Plans a job once for each combination of what is named; where nothing is, as it is, with its hips otherwise if it has any,
-/// and in every other sheet of the catalogue. Pure, as [`crate::plan()`] is.
+/// in every other bond that its sheet allows, and in every other sheet of the catalogue. Pure, as [`crate::plan()`] is.
 #[must_use]
 pub fn compare(job: &Job, catalog: &Catalog, choices: &Choices) -> Comparison {
     let catalog = &as_job_has_it(job, catalog);
@@ -122,27 +169,32 @@ pub(crate) struct Choice {
     exposure: Option<Length>,
     hips: Option<HipChoice>,
     valleys: Option<Valleys>,
-    bond: Option<Bond>,
+    bond: Option<BondChoice>,
 }
 
 fn usual(job: &Job, catalog: &Catalog, first: &Plan) -> Vec<Choice> {
     let own = &job.covering.sheet;
-    let choice = |covering: &String, hips| Choice { hips, ..Choice::of(covering) };
+    let choice = |covering: &String, hips, bond| Choice { hips, bond, ..Choice::of(covering) };
     let hips = [HipChoice::Capped, HipChoice::Matched, HipChoice::Mitred].map(Some);
     let hips = hips.into_iter().filter(|_| first.roof.totals.hip_ft > 0.0);
     let others = catalog.sheets.keys().filter(|id| *id != own);
-    let own = [None].into_iter().chain(hips).map(|hips| choice(own, hips));
-    own.chain(others.map(|other| choice(other, None))).collect()
+    let bonds = catalog.get(own).map_or_else(Vec::new, |sheet| BondChoice::others(sheet, &job.setting_out));
+    let bonds = bonds.into_iter().map(|bond| choice(own, None, Some(bond)));
+    let own = [None].into_iter().chain(hips).map(|hips| choice(own, hips, None));
+    own.chain(bonds).chain(others.map(|other| choice(other, None, None))).collect()
 }
 
 fn named(job: &Job, choices: &Choices) -> Vec<Choice> {
     let coverings = if choices.coverings.is_empty() { vec![job.covering.sheet.clone()] } else { choices.coverings.clone() };
     let exposures = or_none(&choices.exposures);
-    let hips = or_none(&choices.hips);
+    let ways: Vec<(Option<HipChoice>, Option<BondChoice>)> = or_none(&choices.hips)
+        .into_iter()
+        .flat_map(|hips| or_none(&choices.bonds).into_iter().map(move |bond| (hips, bond)))
+        .collect();
     let mut all = Vec::new();
     for covering in &coverings {
         for &exposure in &exposures {
-            all.extend(hips.iter().map(|&hips| Choice { exposure, hips, ..Choice::of(covering) }));
+            all.extend(ways.iter().map(|&(hips, bond)| Choice { exposure, hips, bond, ..Choice::of(covering) }));
         }
     }
     all
@@ -162,7 +214,7 @@ impl Choice {
     pub(crate) fn of_option(job: &Job, option: &OptionWanted) -> Self {
         let covering = option.covering.as_ref().unwrap_or(&job.covering);
         let OptionWanted { exposure, hips, valleys, bond, .. } = *option;
-        Self { covering: covering.sheet.clone(), exposure, hips, valleys, bond }
+        Self { covering: covering.sheet.clone(), exposure, hips, valleys, bond: bond.map(BondChoice::Of) }
     }
 
     /// The job with what is chosen.
@@ -172,9 +224,11 @@ impl Choice {
         if let Some(hips) = self.hips {
             choose_hips(&mut job, hips);
         }
+        if let Some(bond) = self.bond {
+            bond.choose(&mut job.setting_out);
+        }
         job.exposure = self.exposure.or(job.exposure);
         job.setting_out.valleys = self.valleys.or(job.setting_out.valleys);
-        job.setting_out.bond = self.bond.or(job.setting_out.bond);
         job
     }
 
@@ -189,13 +243,15 @@ impl Choice {
             let below_top = layout.planes.iter().flat_map(|laid| laid.courses.split_last().map_or(&[][..], |split| split.1));
             below_top.map(|course| course.exposure_in)
         };
-        let field = plan.order.iter().filter(|line| line.id == "field-units");
+        // Random widths and graduated lengths have a line each.
+        let field = plan.order.iter().filter(|line| line.id.starts_with("field-units"));
         Compared {
             choice: self.words(),
             covering: self.covering.clone(),
             invented: plan.covering.invented,
             exposure_in: self.exposure.map(Length::to_inches),
             hips: self.hips.map(HipChoice::name),
+            bond: self.bond.map(BondChoice::name),
             exposures_in: [shown().reduce(f64::min).unwrap_or(0.0), shown().fold(0.0, f64::max)],
             courses: layout.planes.iter().map(|laid| laid.courses.len() as u64).sum(),
             pieces: layout.pieces,
@@ -218,7 +274,7 @@ impl Choice {
             Valleys::Open => "valleys open".to_owned(),
             Valleys::Closed => "valleys closed".to_owned(),
         });
-        let bond = self.bond.map(|bond| format!("{} bond", bond.name()));
+        let bond = self.bond.map(|bond| bond.name().to_owned());
         [Some(self.covering.clone()), exposure, hips, valleys, bond].into_iter().flatten().collect::<Vec<_>>().join(", ")
     }
 }
@@ -251,7 +307,8 @@ fn fails(plan: &Plan) -> Vec<String> {
 
 fn says(plan: &Plan) -> Vec<String> {
     let told = plan.problems.iter().filter(|problem| {
-        problem.severity == Severity::Error || matches!(problem.code.as_str(), "courses-cannot-meet" | "odd-course-at-eave")
+        let told = ["courses-cannot-meet", "odd-course-at-eave", "bond-not-allowed", "not-staggered", "not-graduated"];
+        problem.severity == Severity::Error || told.contains(&problem.code.as_str())
     });
     told.map(|problem| problem.says.clone()).collect()
 }

@@ -1,15 +1,15 @@
 //! What came of setting out the courses, in the plan's words, and what a person must decide.
 
 use covering::{Bond, Covering};
-use layout::{Fault, LaidPlane as Laid, Layout as Laying, Remedy, Why};
+use layout::{Fault, Graduated, LaidPlane as Laid, Layout as Laying, Remedy, Why};
 use roof::Roof as Shape;
 use units::Length;
 
 use crate::job::{block_path, dormer_path};
 use crate::make::{id_of, place_in_file};
 use crate::{
-    Guide, Job, Mark, Matched, OddCourse, OffTheMarks, OutOfSquare, Pole, PoleStation, Problem, ProblemPlace, Severity,
-    Station, Unmatched, WayOut,
+    GradedCourses, Guide, Job, Mark, Matched, OddCourse, OffTheMarks, OutOfSquare, Pole, PoleStation, Problem, ProblemPlace,
+    Severity, Station, Unmatched, WayOut,
 };
 
 pub(crate) fn stations(laid: &Laid) -> Vec<Station> {
@@ -228,6 +228,52 @@ pub(crate) fn not_staggered(job: &Job, covering: &Covering) -> Option<Problem> {
     let place = place_in_file(job, "setting_out.butts", "", "");
     let says = format!("{why}; they are laid straight");
     Some(caution("not-staggered", says, "choose straight butts, or another bond or sheet".into(), place))
+}
+
+/// Lengths that the sheet does not have.
+pub(crate) fn not_graduated(job: &Job, covering: &Covering) -> Option<Problem> {
+    let asked = &job.setting_out.graduated;
+    let lengths: Vec<String> = covering.bonds.lengths.iter().map(|graded| graded.length.in_inches()).collect();
+    let (says, remedy) = match asked.unknown(covering)[..] {
+        _ if *asked == Graduated::No => return None,
+        _ if lengths.is_empty() => (
+            format!("{} gives no graduated lengths; all units have one length", covering.name),
+            "choose another sheet, or type the lengths into [bond] of your own".into(),
+        ),
+        [] => return None,
+        [length, ..] => (
+            format!("{} has no units {} long; they are left out", covering.name, length.in_inches()),
+            format!("choose among {}", lengths.join(", ")),
+        ),
+    };
+    Some(caution("not-graduated", says, remedy, place_in_file(job, "setting_out.graduated", "", "")))
+}
+
+/// Stretches of courses of one length, from the eave up; none where all units have one length.
+pub(crate) fn lengths(laid: &Laid, covering: Option<&Covering>) -> Vec<GradedCourses> {
+    let over = covering.map_or(2, |covering| covering.lap.courses() as usize);
+    let numbered: Vec<(usize, &layout::Course)> = laid.courses.iter().enumerate().collect();
+    let same = |a: &(usize, &layout::Course), b: &(usize, &layout::Course)| (a.1.length - b.1.length).abs() < 1e-6;
+    let stretches: Vec<_> = numbered.chunk_by(same).collect();
+    if laid.units.iter().all(|unit| (unit.length - laid.units[0].length).abs() < 1e-6) {
+        return Vec::new();
+    }
+    let stretch = |stretch: &&[(usize, &layout::Course)]| {
+        let (first, course) = stretch[0];
+        let below = first.checked_sub(1).map(|below| &laid.courses[below]);
+        let thickness = laid.units.iter().find(|unit| (unit.length - course.length).abs() < 1e-6);
+        // The course that lies over the last of the longer ones below.
+        let laps = (first + over - 1 < laid.courses.len()).then_some(covering).flatten();
+        GradedCourses {
+            length_in: course.length,
+            thickness_in: thickness.map_or(0.0, |unit| unit.thickness),
+            first_course: first,
+            courses: stretch.len(),
+            heads_apart_in: below.map(|below| course.butt + course.length - below.butt - below.length),
+            headlap_in: below.and(laps).map(|covering| laid.headlap(first + over - 1, covering).to_inches()),
+        }
+    };
+    stretches.iter().map(stretch).collect()
 }
 
 /// Ids to match that are no planes of this roof.

@@ -40,7 +40,7 @@ pub use opening::{MeasuredOpening, MeasuredSpot, OpeningKindWord, OpeningTable, 
 pub use order::{DeliveryTable, OrderTable, OrderWanted, delivery_path};
 pub use pricing::{OptionTable, OptionWanted, PriceTable, PriceWanted, RATES_PATH};
 pub use schema::{job_schema, sheet_schema};
-pub use setting_out::{MatchWord, SettingOutTable};
+pub use setting_out::{GradedShare, GraduatedWord, MatchWord, SettingOutTable};
 pub use silence::{Silence, SilenceTable, silence_path};
 pub use site::SiteTable;
 pub use stage::StageTable;

@@ -25,7 +25,7 @@ mod relay_told;
 mod set_out;
 mod waste;
 
-pub use compare::{Choices, Compared, Comparison, HipChoice, compare};
+pub use compare::{BondChoice, Choices, Compared, Comparison, HipChoice, compare};
 pub use cutting::{CutKind, CutPlace, CutUnit, Cutout, Cutting};
 pub use job::*;
 pub use loads::{Balance, BalancedSide, HandedUp, Loads, Pallets, Pile, PlaneLoad};

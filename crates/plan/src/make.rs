@@ -38,6 +38,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let laying = layout::lay_roof(&roof, covering_of, &job.setting_out);
     problems.extend(catalog.get(&job.covering.sheet).and_then(|covering| courses::bond_not_allowed(job, covering)));
     problems.extend(catalog.get(&job.covering.sheet).and_then(|covering| courses::not_staggered(job, covering)));
+    problems.extend(catalog.get(&job.covering.sheet).and_then(|covering| courses::not_graduated(job, covering)));
     problems.extend(courses::problems(job, &roof, &laying));
     let details = placing::details(job, &roof, &laying, &by_sheet);
     let cutting = layout::cut_roof(&roof, &laying, covering_of);
@@ -45,7 +46,7 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     problems.extend(wrong);
     let order = takeoff::count(&roof, &laying, &cutting, &details, &choices, covering_of);
     let stock = order.stock;
-    let packs = order.lines.iter().find(|line| line.id.starts_with("field-units")).map_or(0, |line| line.packs);
+    let packs = order.lines.iter().filter(|line| line.id.starts_with("field-units")).map(|line| line.packs).sum();
     let loads = loads::loads(job, &roof, &laying, &details, covering, packs);
     let lost = takeoff::waste(&roof, &laying, &cutting, covering_of);
     let (order, deliveries) = ordering::told(&roof, order);
@@ -314,6 +315,7 @@ fn laid_plane(roof: &Shape, laid: &Laid, covering: Option<&Covering>) -> LaidPla
         top_in: laid.top,
         step_in: laid.step,
         cant_in: cant(laid, covering),
+        lengths: courses::lengths(laid, covering),
         starter_layers: covering.map_or(1, |covering| covering.starter.layers),
         courses: laid.courses.iter().enumerate().map(|(index, row)| course(index, row, laid, covering)).collect(),
         cuts: laid.cuts.iter().map(cut).collect(),
@@ -342,7 +344,9 @@ fn laid_plane(roof: &Shape, laid: &Laid, covering: Option<&Covering>) -> LaidPla
 /// Of the strip under the starters.
 fn cant(laid: &Laid, covering: Option<&Covering>) -> Option<f64> {
     let first = laid.courses.first()?;
-    Some(covering?.cant(Length::inches(first.exposure))?.to_inches())
+    let unit = laid.units.iter().find(|unit| (unit.length - first.length).abs() < 1e-6)?;
+    let of = [unit.length, unit.thickness].map(Length::inches);
+    Some(covering?.cant(Length::inches(first.exposure), of)?.to_inches())
 }
 
 fn unit(laid: &Laid, kind: usize) -> Unit {
@@ -379,6 +383,7 @@ fn course(index: usize, row: &LaidCourse, laid: &Laid, covering: Option<&Coverin
     Course {
         butt_in: row.butt,
         exposure_in: row.exposure,
+        length_in: row.length,
         headlap_in: headlap.map_or(0.0, Length::to_inches),
         spans_in: row.spans(&laid.cuts),
         joints_in: row.joints(),

@@ -296,6 +296,9 @@ pub struct LaidPlane {
     /// Of the strip under the starters, so that the first course lies like the rest; absent for tapered units.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cant_in: Option<f64>,
+    /// Courses of one length, from the longest at the eave up; empty where all units have one length.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub lengths: Vec<GradedCourses>,
     /// Starters that lie over each other along every low edge.
     pub starter_layers: u32,
     /// From eave to ridge.
@@ -329,6 +332,8 @@ pub struct Course {
     pub butt_in: f64,
     /// To the next butts, or to the top line.
     pub exposure_in: f64,
+    /// From butt to head of its units.
+    pub length_in: f64,
     /// How far the units cover those two courses below them, three at triple lap.
     pub headlap_in: f64,
     /// From and to, for every unbroken row of pieces.
@@ -337,6 +342,25 @@ pub struct Course {
     pub joints_in: Vec<f64>,
     /// Equal neighbouring pieces, left to right.
     pub runs: Vec<Run>,
+}
+
+/// Courses of one length on a graduated plane, and how the first of them lies to the longer ones below.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct GradedCourses {
+    /// From butt to head.
+    pub length_in: f64,
+    /// At the butt.
+    pub thickness_in: f64,
+    /// The lowest, counted from 0 at the eave.
+    pub first_course: usize,
+    /// How many.
+    pub courses: usize,
+    /// From the heads of the course below to the lowest one's; absent at the eave.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub heads_apart_in: Option<f64>,
+    /// Over the last course of the longer units; absent at the eave, and where no course reaches it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub headlap_in: Option<f64>,
 }
 
 /// Equal neighbouring pieces of a course.

@@ -91,10 +91,8 @@ fn counted(job: &Job, plan: &Plan, squares: f64) -> BTreeMap<Of, Counted> {
     let line = |id: &str| plan.order.iter().find(|line| line.id.split(':').next() == Some(id));
     let quantity = |id: &str| line(id).map_or(0.0, |line| line.quantity);
     let old = job.deck_found.old_layers.map(|layers| squares * f64::from(layers));
-    let pallets = match line("field-units") {
-        None => Some(0.0),
-        Some(_) => plan.loads.pallets.as_ref().map(|of| of.count as f64),
-    };
+    let has_field = plan.order.iter().any(|line| line.id.starts_with("field-units"));
+    let pallets = if has_field { plan.loads.pallets.as_ref().map(|of| of.count as f64) } else { Some(0.0) };
     let or = |known: Option<f64>, missing: &str| known.map_or_else(|| Counted::Missing(missing.into()), Counted::Known);
     let known = [
         (Of::Squares, squares),

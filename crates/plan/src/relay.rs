@@ -260,7 +260,8 @@ fn cautions(relaid: &Relaid, covering: Option<&Covering>) -> Vec<String> {
         let shows = laid.shows.map_or(0.0, |[left, right]| left.max(right));
         if shows > relaid.greatest + 1e-6 {
             let lap = covering.map_or_else(String::new, |covering| {
-                format!(", a headlap of {}", covering.headlap(Length::inches(shows)).in_inches())
+                let lap = relaid.length - shows * f64::from(covering.lap.courses());
+                format!(", a headlap of {}", Length::inches(lap).in_inches())
             });
             let those = match laid.course {
                 one if one == from => format!("Course {one} shows {}", exact(shows)),

@@ -50,7 +50,9 @@ pub struct CutOff {
 
 pub(crate) fn told(of: &takeoff::Waste, order: &[OrderLine], pack: u32) -> Waste {
     let is_field = |line: &&OrderLine| {
-        line.id.strip_prefix("field-units").is_some_and(|rest| rest.is_empty() || rest.strip_prefix(':') == Some(&of.sheet))
+        // Of more widths or lengths than one each has a line; a sheet's id follows where there are several sheets.
+        let rest = line.id.strip_prefix("field-units");
+        rest.is_some_and(|rest| rest.split_once(':').is_none_or(|(_, sheet)| sheet == of.sheet))
     };
     let over = |line: &OrderLine| (line.packs * u64::from(pack)).saturating_sub(line.quantity as u64);
     let cut_off = |cut: &takeoff::CutOff| CutOff {

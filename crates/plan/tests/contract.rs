@@ -7,11 +7,12 @@ use plan::{plan, read_job};
 use reader::Format;
 use serde_json::Value;
 
-const JOBS: [&str; 4] = [
+const JOBS: [&str; 5] = [
     include_str!("../../../examples/gable.toml"),
     include_str!("../../../examples/hip.toml"),
     include_str!("../../../examples/ell.toml"),
     include_str!("../../../examples/chimney.toml"),
+    include_str!("../../../examples/cottage.toml"),
 ];
 
 fn printed(text: &str) -> Value {

@@ -12,7 +12,7 @@ fn planned(text: &str) -> Plan {
     plan(&job.unwrap(), &Catalog::shipped())
 }
 
-const EXAMPLES: [&str; 7] = [
+const EXAMPLES: [&str; 8] = [
     include_str!("../../../examples/gable.toml"),
     include_str!("../../../examples/hip.toml"),
     include_str!("../../../examples/ell.toml"),
@@ -20,6 +20,7 @@ const EXAMPLES: [&str; 7] = [
     include_str!("../../../examples/chimney.toml"),
     include_str!("../../../examples/manor.toml"),
     include_str!("../../../examples/taped.toml"),
+    include_str!("../../../examples/cottage.toml"),
 ];
 
 fn examples() -> impl Iterator<Item = Plan> {

@@ -49,7 +49,7 @@ fn units(
     let spare = |line: OrderLine| line.with_spare(breakage, choices, 0);
     let field = field::lines(roof, laying, cuttings).into_iter();
     let field = field.map(|line| line.with_spare(breakage, choices, choices.attic_stock));
-    let wide = wide::line(roof, laying, cuttings).map(spare);
+    let wide = wide::lines(roof, laying, cuttings).into_iter().map(spare);
     let caps = caps::line(roof, laying, laid);
     let nails = nails::lines(roof, laying, &caps, details);
     field.chain(wide).chain([spare(starters::line(roof, laying)), spare(caps)]).chain(nails).collect()

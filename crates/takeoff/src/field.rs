@@ -6,6 +6,9 @@ use crate::laying::Laying;
 use crate::stock::made_of_offcuts;
 use crate::{CountedPlace, OrderLine};
 
+/// What the order's lines of field units are called.
+const ITEM: &str = "field-units";
+
 /// Field units, a line for each kind: one for every piece that is one or is cut from one, less those that are made of
 /// offcuts. Random widths that are sold mixed are one line for each length, by the running width.
 pub(crate) fn lines(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting]) -> Vec<OrderLine> {
@@ -47,7 +50,7 @@ fn count(laid: &LaidPlane, kind: UnitKind) -> u64 {
 fn of_kind(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting], kind: UnitKind, all: &[UnitKind]) -> OrderLine {
     let covering = laying.covering;
     let weight = covering.unit.weight * (volume(kind) / volume(whole(laying)));
-    let (id, places) = (id(kind, all, true), places(roof, laying, cuttings, kind));
+    let (id, places) = (id(ITEM, kind, all, true), places(roof, laying, cuttings, kind));
     OrderLine::in_bundles(&id, covering.name.clone(), places, covering.pack, weight)
         .sized(Length::inches(kind.width), Length::inches(kind.length))
 }
@@ -70,16 +73,16 @@ fn mixed(roof: &Roof, laying: &Laying<'_>, cuttings: &[Cutting], alike: &[UnitKi
     }
     let weight = covering.unit.weight * (volume(own) / volume(whole(laying)));
     let item = format!("{}, random widths", covering.name);
-    let line = OrderLine::in_bundles(&id(alike[0], all, false), item, running, covering.pack, weight);
+    let line = OrderLine::in_bundles(&id(ITEM, alike[0], all, false), item, running, covering.pack, weight);
     OrderLine { unit: "unit widths", pack: format!("bundle of {} unit widths", covering.pack.count), ..line }
 }
 
 /// `field-units`, and what tells a kind from the others, its length or its width: `field-units-8-1/2-wide`.
-fn id(kind: UnitKind, all: &[UnitKind], by_width: bool) -> String {
+pub(crate) fn id(item: &str, kind: UnitKind, all: &[UnitKind], by_width: bool) -> String {
     let longs = all.iter().any(|other| !same(other.length, kind.length));
     let wides = by_width && all.iter().any(|other| !same(other.width, kind.width));
     let size = |inches: f64, what: &str| format!("-{}-{what}", Length::inches(inches).in_inches().replace('"', ""));
-    let mut id = String::from("field-units");
+    let mut id = String::from(item);
     if longs {
         id += &size(kind.length, "long");
     }
@@ -91,6 +94,12 @@ fn id(kind: UnitKind, all: &[UnitKind], by_width: bool) -> String {
 
 fn same(a: f64, b: f64) -> bool {
     (a - b).abs() < 1e-9
+}
+
+/// What a unit weighs, against one of the sheet's own length and thickness and as wide.
+pub(crate) fn of_own_length(laying: &Laying<'_>, kind: UnitKind) -> f64 {
+    let own = whole(laying);
+    kind.length * kind.thickness / (own.length * own.thickness)
 }
 
 fn volume(kind: UnitKind) -> f64 {

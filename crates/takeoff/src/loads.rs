@@ -71,13 +71,12 @@ fn of_run(laid: &LaidPlane, covering: &Covering, run: &Run) -> Mass {
 }
 
 fn of_unit(unit: &UnitKind, covering: &Covering) -> Mass {
-    let is_wide = |width: units::Length| (width.to_inches() - unit.width).abs() < 1e-9;
-    match covering.wide.filter(|wide| is_wide(wide.width)) {
-        Some(wide) => wide.weight,
-        None => {
-            let field = covering.unit.width.to_inches() * covering.unit.length.to_inches();
-            covering.unit.weight * (unit.width * unit.length / field)
-        }
+    let [length, width, thickness] =
+        [covering.unit.length, covering.unit.width, covering.unit.thickness].map(units::Length::to_inches);
+    let as_long = unit.length * unit.thickness / (length * thickness);
+    match covering.wide.filter(|_| unit.wide) {
+        Some(wide) => wide.weight * as_long,
+        None => covering.unit.weight * (as_long * unit.width / width),
     }
 }
 

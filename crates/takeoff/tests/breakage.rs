@@ -50,7 +50,7 @@ fn laid(plane: usize, whole: u32) -> LaidPlane {
     LaidPlane {
         plane,
         top: 8.0,
-        courses: vec![Course { butt: 0.0, exposure: 8.0, runs: vec![run] }],
+        courses: vec![Course { butt: 0.0, exposure: 8.0, length: 20.0, runs: vec![run] }],
         units: vec![UnitKind { length: 20.0, width: 12.0, thickness: 0.25, wide: false }],
         starters: vec![Starters { butt: 0.0, height: 11.5, from: 0.0, to: 240.0, left: 0.0, step: 12.0, count: 20 }],
         ..LaidPlane::default()

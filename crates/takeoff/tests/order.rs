@@ -40,7 +40,7 @@ fn laid(plane: usize, whole: u32, cut: u32, starters: u32) -> LaidPlane {
         plane,
         first_butt: 0.0,
         top: 8.0,
-        courses: vec![Course { butt: 0.0, exposure: 8.0, runs: vec![run(whole, None), run(cut, Some(0))] }],
+        courses: vec![Course { butt: 0.0, exposure: 8.0, length: 20.0, runs: vec![run(whole, None), run(cut, Some(0))] }],
         units: vec![UnitKind { length: 20.0, width: 12.0, thickness: 0.25, wide: false }],
         cuts: vec![Cut { parts: vec![half], area: 120.0, width: 6.0, ..Cut::default() }],
         starters: vec![Starters { butt: 0.0, height: 11.5, from: 0.0, to: 240.0, left: 0.0, step: 12.0, count: starters }],
@@ -308,7 +308,7 @@ fn mixed(counts: [u32; 2]) -> (Layout, Covering) {
     };
     let runs = vec![run(0, counts[0]), run(1, counts[1])];
     let plane = LaidPlane {
-        courses: vec![Course { butt: 0.0, exposure: 8.0, runs }],
+        courses: vec![Course { butt: 0.0, exposure: 8.0, length: 20.0, runs }],
         units: vec![kind(6.0), kind(10.0)],
         ..laid(0, 0, 0, 0)
     };

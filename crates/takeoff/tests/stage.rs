@@ -39,6 +39,7 @@ fn laid(plane: usize, courses: u32, whole: u32) -> LaidPlane {
     let row = |index: u32| Course {
         butt: f64::from(index) * 8.0,
         exposure: 8.0,
+        length: 20.0,
         runs: vec![run(0.0, whole, None), run(f64::from(whole) * 12.0, 1, Some(0))],
     };
     LaidPlane {

@@ -126,7 +126,8 @@ fn day(desk: &Desk, delivery: &Delivery) -> Vec<String> {
 const SPREAD: [&str; 4] = ["field-units", "wide-units", "starters", "caps"];
 
 fn places(desk: &Desk) -> Vec<Block> {
-    let spread = desk.plan.order.iter().filter(|line| SPREAD.contains(&line.id.as_str()));
+    let is_spread = |id: &str| SPREAD.iter().any(|item| id == *item || id.starts_with(&format!("{item}-")));
+    let spread = desk.plan.order.iter().filter(|line| is_spread(&line.id));
     let rows: Vec<Vec<String>> = spread
         .flat_map(|line| {
             line.places.iter().enumerate().map(|(index, place)| {

@@ -1,4 +1,4 @@
-use plan::{Course, Edge, LaidPlane, Opening, Plane, Starters};
+use plan::{Course, Edge, GradedCourses, LaidPlane, Opening, Plane, Starters};
 
 use super::cautions;
 use super::cover::pitch;
@@ -197,6 +197,7 @@ fn notes(desk: &Desk, laid: &LaidPlane) -> Vec<String> {
     }));
     let staggered = is_staggered(laid).then(|| measures.short(laid.step_in));
     notes.extend(staggered.map(|step| desk.with("plane-staggered", &[("step", step.into())])));
+    notes.extend(laid.lengths.iter().map(|of| graded(desk, of)));
     notes.extend(under_first_course(desk, laid));
     notes.extend(laid.stations.iter().map(|station| {
         let mark = measures.long(station.v_in - laid.first_butt_in);
@@ -214,6 +215,21 @@ fn notes(desk: &Desk, laid: &LaidPlane) -> Vec<String> {
     let guide = laid.guides.first().filter(|guide| guide.off_in > 0.0);
     notes.extend(guide.map(|guide| desk.with("plane-caps", &[("off", measures.short(guide.off_in).into())])));
     notes
+}
+
+/// Courses of one length, and the drop of the first of them.
+fn graded(desk: &Desk, of: &GradedCourses) -> String {
+    let measures = desk.tongue.measures;
+    let name = if of.heads_apart_in.is_some() { "plane-length-drop" } else { "plane-length" };
+    let values = [
+        ("from", (of.first_course + 1).to_string()),
+        ("to", (of.first_course + of.courses).to_string()),
+        ("length", measures.short(of.length_in)),
+        ("thickness", measures.short(of.thickness_in)),
+        ("apart", of.heads_apart_in.map(|apart| measures.short(apart)).unwrap_or_default()),
+    ];
+    let values: Vec<(&str, crate::tongue::Value)> = values.into_iter().map(|(name, value)| (name, value.into())).collect();
+    desk.with(name, &values)
 }
 
 /// What lies under the starters, and how many of them over each other.

@@ -153,20 +153,25 @@ impl<'a> Laid<'a> {
         matches!(self.covering.material, Material::WoodShingle | Material::WoodShake)
     }
 
+    /// How much less a course may show than one of the sheet's own unit, whose exposures the sheet gives.
+    pub(crate) fn shorter(&self, place: Place) -> f64 {
+        let of = |course: &layout::Course| self.covering.shortened(Length::inches(course.length)).to_inches();
+        self.units.courses.get(place.course).map_or(0.0, of)
+    }
+
     pub(crate) fn band(&self) -> Option<&'a Band> {
         self.covering.band(self.plane.pitch)
     }
 }
 
-/// Unit length less the distance to the butts two courses down, three in triple lap.
+/// Length of the unit two courses down, three in triple lap, less the distance to its butts.
 pub(crate) fn over_courses<'a>(laid: &Laid<'a>) -> impl Iterator<Item = (f64, Place)> + use<'a> {
     let laid = *laid;
     let (down, courses) = (laid.covering.lap.courses() as usize, &laid.units.courses);
-    let length = laid.covering.unit.length.to_inches();
     (down..courses.len()).map(move |course| {
         let below = course - down;
         let apart = courses[course].butt - courses[below].butt + laid.units.hangs(below);
-        (length - apart, laid.place(course))
+        (courses[below].length - apart, laid.place(course))
     })
 }
 

@@ -35,7 +35,8 @@ fn exposure_too_great(facts: &Facts) -> Verdict {
             exposures.cannot_judge(laid.place(0));
             continue;
         };
-        shown(&laid).for_each(|(shows, place)| exposures.add(shows, band.greatest_exposure.to_inches(), place));
+        let most = |place| band.greatest_exposure.to_inches() - laid.shorter(place);
+        shown(&laid).for_each(|(shows, place)| exposures.add(shows, most(place), place));
     }
     exposures.verdict(
         |widest| {
@@ -91,5 +92,17 @@ mod tests {
         let mut trial = Trial::sound();
         trial.set_pitch(2.0);
         assert_eq!(trial.outcome("exposure-too-great"), Outcome::Attention);
+    }
+
+    /// Headlap = length - 2 x exposure: units 1 in shorter keep it where they show 1/2 in less.
+    #[test]
+    fn shorter_units_may_show_less() {
+        let mut trial = Trial::sound();
+        trial.set_exposure(7.0);
+        for (shorter, outcome) in [(1.0, Outcome::Pass), (1.1, Outcome::Fail)] {
+            let length = trial.covering.unit.length.to_inches();
+            trial.layout.planes[0].courses[4].length = length - shorter;
+            assert_eq!(trial.outcome("exposure-too-great"), outcome, "{shorter}");
+        }
     }
 }

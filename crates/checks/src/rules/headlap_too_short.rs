@@ -105,6 +105,16 @@ mod tests {
         assert_eq!(checked.says, "house, south, course 5 has a headlap of 2-1/2\"; the sheet asks for 3\" at this pitch.");
     }
 
+    /// A unit 1-1/2 in shorter than the others is covered 1-1/2 in less by the second course over it.
+    #[test]
+    fn each_course_is_asked_by_the_length_of_the_unit_it_covers() {
+        let mut trial = Trial::sound();
+        trial.layout.planes[0].courses[4].length -= 1.5;
+        let checked = trial.one("headlap-too-short");
+        assert_eq!(checked.places.iter().map(|place| place.course).collect::<Vec<_>>(), [6]);
+        assert_eq!(checked.says, "house, south, course 7 has a headlap of 2-1/2\"; the sheet asks for 3\" at this pitch.");
+    }
+
     #[test]
     fn triple_lap_is_counted_over_three_courses() {
         let mut trial = Trial::sound();

@@ -9,6 +9,9 @@
 //! ## Source
 //! Common practice, no published source.
 
+use covering::Covering;
+use units::Length;
+
 use crate::facts::stack::{passed, thickness};
 use crate::rule::{Danger, Kind, Rule, Verdict, absent};
 use crate::tally::{Bound, Tally};
@@ -41,7 +44,8 @@ fn nail_points_show(facts: &Facts) -> Verdict {
     let mut lengths = Tally::lengths(Bound::AtMost);
     for laid in facts.laid() {
         let Some(passed) = passed(facts, laid.covering) else { continue };
-        lengths.add(nail.to_inches(), (thickness(passed) + deck).to_inches(), laid.place(0));
+        let through = thickness(passed) - thinner(laid.covering);
+        lengths.add(nail.to_inches(), (through + deck).to_inches(), laid.place(0));
     }
     lengths.verdict(
         |longest| {
@@ -54,6 +58,13 @@ fn nail_points_show(facts: &Facts) -> Verdict {
         |place| facts.name_of(place),
         "No plane is laid.",
     )
+}
+
+/// Of graduated lengths the shortest are the thinnest, and passed soonest: by how much.
+fn thinner(covering: &Covering) -> Length {
+    let grades = covering.grades();
+    let thin = grades.last().map_or(covering.unit.thickness, |graded| graded.thickness);
+    (covering.unit.thickness - thin) * f64::from(covering.nails.through_units)
 }
 
 #[cfg(test)]

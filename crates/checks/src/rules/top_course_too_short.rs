@@ -31,7 +31,8 @@ fn top_course_too_short(facts: &Facts) -> Verdict {
     let mut exposures = Tally::lengths(Bound::AtLeast);
     for laid in facts.laid() {
         let Some(band) = laid.band() else { continue };
-        shown(&laid).for_each(|(shows, place)| exposures.add(shows, band.least_exposure.to_inches(), place));
+        let least = |place| band.least_exposure.to_inches() - laid.shorter(place);
+        shown(&laid).for_each(|(shows, place)| exposures.add(shows, least(place), place));
     }
     let verdict = exposures.verdict(
         |shortest| {

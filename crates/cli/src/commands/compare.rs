@@ -2,8 +2,8 @@ use std::path::{Path, PathBuf};
 use std::str::FromStr;
 
 use clap::ValueEnum;
-use covering::{Catalog, read_sheet};
-use plan::{Choices, Compared, Comparison, HipChoice};
+use covering::{Bond, Catalog, read_sheet};
+use plan::{BondChoice, Choices, Compared, Comparison, HipChoice};
 use units::Length;
 
 use super::PrintedAs;
@@ -15,9 +15,11 @@ use crate::note::Note;
 use crate::output::{print, tell};
 use crate::page::text::{Page, thousands, wrap};
 
-/// Plan a roof several ways and print them side by side: coverings, exposures, hips
+/// Plan a roof several ways and print them side by side: coverings, exposures, hips, bonds
 #[derive(clap::Args)]
-#[command(after_help = "With none of these: as the job has it, its hips otherwise, and every covering that ships.")]
+#[command(
+    after_help = "With none of these: as the job has it, its hips and its bond otherwise, and every covering that ships."
+)]
 pub(crate) struct Arguments {
     /// The job file, TOML or, if its name ends in .json, JSON
     job: PathBuf,
@@ -30,6 +32,9 @@ pub(crate) struct Arguments {
     /// How hips are finished
     #[arg(long, value_name = "HOW", value_enum)]
     hips: Vec<HipsWord>,
+    /// How units stand beside and over each other
+    #[arg(long = "bond", value_name = "BOND", value_enum)]
+    bonds: Vec<BondWord>,
     /// How they are printed
     #[arg(long, value_enum, default_value_t)]
     format: PrintedAs,
@@ -43,6 +48,30 @@ enum HipsWord {
     Matched,
     /// Courses meet, and units are cut to the hip.
     Mitred,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum BondWord {
+    /// Each course half a unit further.
+    Half,
+    /// Each course a third of a unit further.
+    Third,
+    /// The sheet's mix of widths.
+    Random,
+    /// Every other unit lower by the sheet's step.
+    Staggered,
+    /// The sheet's lengths, the longest at the eave.
+    Graduated,
+}
+
+const fn bond(word: BondWord) -> BondChoice {
+    match word {
+        BondWord::Half => BondChoice::Of(Bond::Half),
+        BondWord::Third => BondChoice::Of(Bond::Third),
+        BondWord::Random => BondChoice::Of(Bond::Random),
+        BondWord::Staggered => BondChoice::Staggered,
+        BondWord::Graduated => BondChoice::Graduated,
+    }
 }
 
 fn exposure(typed: &str) -> Result<Length, String> {
@@ -81,6 +110,7 @@ fn compared(arguments: &Arguments) -> Result<Comparison, Vec<Note>> {
         coverings: arguments.coverings.clone(),
         exposures: arguments.exposures.clone(),
         hips: arguments.hips.iter().map(|&word| hips(word)).collect(),
+        bonds: arguments.bonds.iter().map(|&word| bond(word)).collect(),
     };
     Ok(plan::compare(&job, &catalog, &choices))
 }

@@ -34,12 +34,29 @@ fn of_plane(page: &mut Page, plan: &Plan, laid: &LaidPlane) {
     if laid.courses.is_empty() {
         return;
     }
+    if !laid.lengths.is_empty() {
+        page.wrapped(4, &lengths(laid));
+    }
     page.wrapped(4, &exposures(&laid.courses));
+    if laid.step_in > 0.0 {
+        let step = Length::inches(laid.step_in).in_inches();
+        page.wrapped(4, &format!("from course 2 up every other unit hangs {step} lower"));
+    }
     let slope = laid.top_in - laid.first_butt_in;
     page.wrapped(
         4,
         &format!("first butts {}, top line {} from there", first_butts(laid.first_butt_in), Length::inches(slope)),
     );
+}
+
+/// `courses 1 to 10 of 22" units, 11 to 19 of 20", 20 to 27 of 18"`.
+fn lengths(laid: &LaidPlane) -> String {
+    let each = laid.lengths.iter().map(|of| {
+        let length = Length::inches(of.length_in).in_inches();
+        let units = if of.first_course == 0 { " units" } else { "" };
+        format!("{} to {} of {length}{units}", of.first_course + 1, of.first_course + of.courses)
+    });
+    format!("courses {}", each.collect::<Vec<_>>().join(", "))
 }
 
 /// One exposure for all, one with another for the top course, or the least and the greatest.

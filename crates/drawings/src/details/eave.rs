@@ -13,8 +13,8 @@ const SHEETS: f64 = 1.4;
 /// A cut up the slope through the eave: deck, edge metal, sheets, starter and the first courses.
 pub(super) fn draw(plan: &Plan, plane: &Plane, laid: &LaidPlane, width: f64, words: &dyn Words) -> Option<Figure> {
     let shown = laid.courses.iter().take(3).collect::<Vec<_>>();
-    let length = plan.covering.length_in;
-    let head = |index: usize| shown[index].butt_in + length;
+    let length = shown.first().map_or(0.0, |course| course.length_in);
+    let head = |index: usize| shown[index].butt_in + shown[index].length_in;
     let high = head(shown.len().checked_sub(1)?);
     let turn = libm::atan2(plane.pitch, 12.0).to_degrees();
     let level = libm::cos(turn.to_radians());
@@ -77,7 +77,7 @@ fn measures(section: &Section, shown: &[&plan::Course], length: f64, words: &dyn
 }
 
 fn key(plan: &Plan, section: &Section, plane: &Plane, laid: &LaidPlane, words: &dyn Words) -> (Vec<Item>, Vec<String>) {
-    let high = laid.courses.first().map_or(0.0, |course| course.butt_in + plan.covering.length_in);
+    let high = laid.courses.first().map_or(0.0, |course| course.butt_in + course.length_in);
     let barrier = plan.details.eaves.iter().find(|eave| eave.plane == plane.id);
     let mut parts = vec![([high * 0.75, -DECK / 2.0], words.word("deck")), ([1.5, 0.5], words.word("drip edge"))];
     parts.push(([high * 0.55, 1.0], words.word("underlayment")));

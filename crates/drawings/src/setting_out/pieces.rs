@@ -36,7 +36,7 @@ fn runs(sheet: &Sheet, view: &View, course: &Course) -> Vec<Item> {
 
 /// Outlines of a run's pieces on the plane.
 fn rings(sheet: &Sheet, course: &Course, run: &Run) -> Vec<Vec<Point>> {
-    let length = sheet.plan.covering.length_in;
+    let length = course.length_in;
     let whole = vec![vec![[0.0, 0.0], [run.width_in, 0.0], [run.width_in, length], [0.0, length]]];
     let parts = cut_of(sheet, run).map_or(&whole, |cut| &cut.parts_in);
     corners(sheet, course, run).flat_map(|[left, butt]| parts.iter().map(move |part| moved(part, left, butt))).collect()

@@ -1,4 +1,4 @@
-use plan::{OffTheMarks, OutOfSquare, Station};
+use plan::{GradedCourses, OffTheMarks, OutOfSquare, Station};
 
 use super::sheet::{Sheet, in_inches, tape};
 
@@ -11,6 +11,7 @@ pub(crate) fn notes(sheet: &Sheet) -> Vec<String> {
     let mut notes: Vec<String> = laid.off_the_marks.iter().map(off_the_marks).collect();
     notes.extend(laid.out_of_square.iter().map(out_of_square));
     notes.extend(hanging(sheet));
+    notes.extend(sheet.laid.lengths.iter().map(graded));
     notes.extend(under_starters(sheet));
     notes.extend(stations(sheet));
     notes.extend(guides(sheet));
@@ -46,6 +47,16 @@ fn hanging(sheet: &Sheet) -> Option<String> {
         )
     };
     (step > 0.0).then(told)
+}
+
+/// Courses of one length, and the drop of the first of them.
+fn graded(of: &GradedCourses) -> String {
+    let last = of.first_course + of.courses;
+    let [length, thickness] = [of.length_in, of.thickness_in].map(in_inches);
+    let drop = of.heads_apart_in.map_or_else(String::new, |apart| {
+        format!(" Course {} drops: its heads lie {} over those below, once.", of.first_course + 1, in_inches(apart))
+    });
+    format!("Courses {} to {last}: {length} long, {thickness} thick.{drop}", of.first_course + 1)
 }
 
 /// What lies under the first course beyond one layer of starters.

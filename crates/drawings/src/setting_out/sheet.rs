@@ -75,7 +75,7 @@ impl<'a> Sheet<'a> {
 
     /// Mark of a course's heads on the pole of a side; none above the top line, where units are trimmed under caps or aprons.
     pub(crate) fn head_mark(&self, side: &str, course: usize) -> Option<f64> {
-        let head = self.laid.courses[course].butt_in + self.plan.covering.length_in;
+        let head = self.laid.courses[course].butt_in + self.laid.courses[course].length_in;
         let exact = || (head <= self.laid.top_in).then_some(head - self.laid.first_butt_in);
         self.mark(side, course).map_or_else(exact, |mark| mark.head_in)
     }

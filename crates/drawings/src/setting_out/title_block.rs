@@ -30,7 +30,7 @@ fn of_the_covering(sheet: &Sheet) -> Vec<Field> {
     let invented = if covering.invented { ", invented figures" } else { "" };
     vec![
         field(11.5, "Covering", format!("{}{invented}", covering.name)),
-        field(4.6, "Unit, width × length", format!("{} × {}", widths(sheet), in_inches(covering.length_in))),
+        field(4.6, "Unit, width × length", format!("{} × {}", widths(sheet), lengths(sheet))),
         field(4.4, "Exposure", exposure(sheet)),
         field(2.4, "Headlap", headlap(sheet)),
         field(1.8, "Gap", in_inches(covering.gap_in)),
@@ -45,6 +45,15 @@ fn widths(sheet: &Sheet) -> String {
     match (least, most) {
         (Some(least), Some(most)) if least < most => format!("{} to {}", in_inches(least), in_inches(most)),
         _ => in_inches(sheet.plan.covering.width_in),
+    }
+}
+
+/// The unit's own length, or the shortest and the longest that are laid.
+fn lengths(sheet: &Sheet) -> String {
+    match &sheet.laid.lengths[..] {
+        [longest, .., shortest] => format!("{} to {}", in_inches(shortest.length_in), in_inches(longest.length_in)),
+        [one] => in_inches(one.length_in),
+        [] => in_inches(sheet.plan.covering.length_in),
     }
 }
 

@@ -139,6 +139,7 @@ fn course(laid: &[Place], index: usize, exposure: f64, cuts: &mut Vec<Cut>) -> C
     Course {
         butt_in: butt,
         exposure_in: exposure,
+        length_in: LENGTH,
         headlap_in: LENGTH - 2.0 * exposure,
         spans_in: vec![ends],
         joints_in,

@@ -3,6 +3,7 @@ use roof::{Place, Plane};
 use units::Pitch;
 
 use super::ROUNDING;
+use super::grade::{Grade, by_course, grades};
 use super::limits::Limits;
 use super::solve::{Courses, Wanted, solve};
 use super::station::{STRIP, Station, StationSide, stations};
@@ -29,6 +30,8 @@ pub(crate) struct Slope {
     pub(crate) foot: Option<f64>,
     /// Pieces in a course of mean width, about.
     pub(crate) pieces_a_course: f64,
+    /// The lengths of its units, from the longest, lowest, up.
+    pub(crate) grades: Vec<Grade>,
 }
 
 /// The course lines of a plane, v in inches.
@@ -36,6 +39,8 @@ pub(crate) struct Slope {
 pub(crate) struct CourseLines {
     /// Of every course from the lowest up; at least one.
     pub(crate) butts: Vec<f64>,
+    /// Of the units of every course.
+    pub(crate) grades: Vec<Grade>,
     /// The top line.
     pub(crate) top: f64,
     /// The least exposure that the sheet prefers.
@@ -56,7 +61,14 @@ impl Slope {
         let foot = plane.has_place().then_some(plane.frame.origin[2]);
         let mean_width = plane.area().to_square_inches() / (top - first).max(NIL);
         let pieces_a_course = mean_width / (covering.unit.width + covering.gap).to_inches().max(NIL);
-        Some(Self { first, top, limits, stations, pitch: plane.pitch, rise, foot, pieces_a_course })
+        let (pitch, grades) = (plane.pitch, grades(covering));
+        Some(Self { first, top, limits, stations, pitch, rise, foot, pieces_a_course, grades })
+    }
+
+    /// The grade of units so long.
+    pub(crate) fn grade(&self, length: f64) -> Grade {
+        let is_it = |grade: &&Grade| (grade.length - length).abs() < NIL;
+        self.grades.iter().find(is_it).or(self.grades.first()).copied().unwrap_or_default()
     }
 
     /// Height of a line.
@@ -74,25 +86,37 @@ impl Slope {
         self.pieces_a_course * courses as f64
     }
 
-    /// The course lines of this plane at these heights, ascending. A height `near` the first butts or the top line, inches on
-    /// the slope, is taken for it.
-    pub(crate) fn at_heights(&self, heights: &[f64], near: f64, setting_out: &SettingOut) -> CourseLines {
-        let lines = heights.iter().map(|height| (height - self.foot.unwrap_or(0.0)) / self.rise);
-        let within = lines.filter(|&line| line > self.first + near && line < self.top - near);
-        self.lines([self.first].into_iter().chain(within).collect(), setting_out)
+    /// The course lines of this plane at these heights, ascending, each with the units of the course over it. A height `near`
+    /// the first butts or the top line, inches on the slope, is taken for it.
+    pub(crate) fn at_heights(&self, heights: &[(f64, Grade)], near: f64, setting_out: &SettingOut) -> CourseLines {
+        let v = |height: f64| (height - self.foot.unwrap_or(0.0)) / self.rise;
+        let lines = || heights.iter().map(|&(height, grade)| (v(height), grade));
+        let first = lines().take_while(|&(line, _)| line <= self.first + near).last().map(|(_, grade)| grade);
+        let first = first.or_else(|| self.grades.first().copied()).map(|grade| (self.first, grade));
+        let within = lines().filter(|&(line, _)| line > self.first + near && line < self.top - near);
+        let (butts, grades) = first.into_iter().chain(within).unzip();
+        self.lines(butts, grades, setting_out)
     }
 
     /// The course lines of this plane by itself.
     pub(crate) fn alone(&self, setting_out: &SettingOut) -> CourseLines {
+        let height = self.top - self.first;
+        let mut grades = by_course(&self.grades, height, self.limits.greatest, 1.0);
+        let is_graduated = self.grades.len() > 1;
         let asked = Courses {
-            height: self.top - self.first,
+            height,
             least: self.limits.least,
             greatest: self.limits.greatest,
             step: setting_out.tape_step.to_inches(),
             sight: setting_out.sight_limit.to_inches(),
             wanted: self.stations.iter().map(|station| self.wanted(station)).collect(),
+            shorter: grades.iter().filter(|_| is_graduated).map(|grade| grade.shorter).collect(),
         };
-        self.lines(solve(&asked).into_iter().map(|line| self.first + line).collect(), setting_out)
+        let butts: Vec<f64> = solve(&asked).into_iter().map(|line| self.first + line).collect();
+        // The solver settles the count where all units have one length.
+        let own = grades.last().copied();
+        grades.resize_with(butts.len(), || own.unwrap_or_default());
+        self.lines(butts, grades, setting_out)
     }
 
     /// A station with what it costs not to meet it.
@@ -107,12 +131,12 @@ impl Slope {
         }
     }
 
-    /// These butts as this plane's lines.
-    pub(crate) fn lines(&self, butts: Vec<f64>, setting_out: &SettingOut) -> CourseLines {
+    /// These butts as this plane's lines, each with the units of the course over it.
+    pub(crate) fn lines(&self, butts: Vec<f64>, grades: Vec<Grade>, setting_out: &SettingOut) -> CourseLines {
         let half_step = setting_out.tape_step.to_inches() / 2.0 * (1.0 + ROUNDING);
         let seen = |station: &Station| Station { shows: strip(station, &butts, self.top, half_step), ..*station };
         let stations = self.stations.iter().map(seen).collect();
-        CourseLines { butts, top: self.top, least: self.limits.least, stations }
+        CourseLines { butts, grades, top: self.top, least: self.limits.least, stations }
     }
 }
 
@@ -146,15 +170,24 @@ impl CourseLines {
         self.shows(self.count() / 2)
     }
 
-    /// What the course shows whose butts lie at a height or next below it.
-    pub(crate) fn shows_at(&self, v: f64) -> f64 {
-        let above = self.butts.iter().take_while(|&&butt| butt < v + NIL).count();
-        self.shows(above.saturating_sub(1))
+    /// From butt to head of a course's units.
+    pub(crate) fn length(&self, course: usize) -> f64 {
+        self.grades.get(course).map_or(0.0, |grade| grade.length)
+    }
+
+    /// What a course would show if it were of the sheet's own unit.
+    pub(crate) fn shows_as_own(&self, course: usize) -> f64 {
+        self.shows(course) + self.grades.get(course).map_or(0.0, |grade| grade.shorter)
+    }
+
+    /// The course whose butts lie at a height or next below it.
+    pub(crate) fn course_at(&self, v: f64) -> usize {
+        self.butts.iter().take_while(|&&butt| butt < v + NIL).count().saturating_sub(1)
     }
 
     /// What the last course shows, where that is less than the least exposure.
     pub(crate) fn short_top(&self) -> Option<f64> {
-        let shows = self.shows(self.count() - 1);
-        (shows < self.least * (1.0 - ROUNDING)).then_some(shows)
+        let top = self.count() - 1;
+        (self.shows_as_own(top) < self.least * (1.0 - ROUNDING)).then(|| self.shows(top))
     }
 }

@@ -3,7 +3,8 @@
 use super::ROUNDING;
 use super::solve::Courses;
 
-/// What is left of a plane above a course that is laid. All along one end of the courses, inches.
+/// What is left of a plane above a course that is laid. All along one end of the courses, inches. Exposures are those of the
+/// sheet's own unit, of which shorter ones show so much less as `asked` tells.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Rest {
     /// From the butts of that course to the top line, with what the sheet and the eye allow.
@@ -51,7 +52,7 @@ impl Rest {
         Some([low, high].map(|exposures| exposures.iter().sum()))
     }
 
-    /// Exposures that each show as little (0) or as much (1) as can be; `None` if the lowest has none.
+    /// What courses show, each as little (0) or as much (1) as can be; `None` if the lowest has none.
     fn bound(&self, count: usize, end: usize) -> Option<Vec<f64>> {
         let Courses { least, greatest, sight, .. } = self.asked;
         let [low, high] = self.lowest;
@@ -67,13 +68,17 @@ impl Rest {
                 _ => greatest,
             };
         }
+        let is_free = |course: usize| self.free_top && end == 0 && course + 1 == count;
+        for (course, less) in self.asked.shorter(count).into_iter().enumerate().filter(|(course, _)| !is_free(*course)) {
+            exposures[course] -= less;
+        }
         (low <= high * (1.0 + ROUNDING)).then_some(exposures)
     }
 
     /// The lines of so many courses, the first at 0: as planned or evenly, unless courses on the tape meet more stations or
     /// are the only ones that keep the limits.
     pub(crate) fn over(&self, count: usize) -> Option<Vec<f64>> {
-        let even = || (0..count).map(|course| self.asked.height * course as f64 / count as f64).collect();
+        let even = || self.even(count);
         let plain = if count == self.planned.len() { self.planned.clone() } else { even() };
         let plain = Some(plain).filter(|lines| self.is_legal(lines));
         let missed = plain.as_ref().map(|lines| self.asked.missed(lines));
@@ -84,6 +89,19 @@ impl Rest {
             Some((cost, lines)) if missed.is_none_or(|missed| cost.stations < missed) => Some(lines),
             _ => plain.or_else(|| self.blended(count)),
         }
+    }
+
+    /// All courses alike, save for the lengths of their units.
+    fn even(&self, count: usize) -> Vec<f64> {
+        let shorter = self.asked.shorter(count);
+        let each = (self.asked.height + shorter.iter().sum::<f64>()) / count as f64;
+        let mut line = 0.0;
+        let lines = shorter.into_iter().map(|less| {
+            let butt = line;
+            line += each - less;
+            butt
+        });
+        lines.collect()
     }
 
     /// Between the least and the greatest of every course, in one proportion.
@@ -105,7 +123,8 @@ impl Rest {
         let slack = ROUNDING * greatest;
         let within = |exposure: f64, [low, high]: [f64; 2]| exposure >= low - slack && exposure <= high + slack;
         let above = lines.iter().skip(1).chain([&height]);
-        let mut exposures: Vec<f64> = lines.iter().zip(above).map(|(low, high)| high - low).collect();
+        let courses = lines.iter().zip(above).zip(self.asked.shorter(lines.len()));
+        let mut exposures: Vec<f64> = courses.map(|((low, high), less)| high - low + less).collect();
         if self.free_top && exposures.pop().is_some_and(|top| !within(top, [0.0, greatest])) {
             return false;
         }
@@ -117,20 +136,23 @@ impl Rest {
     /// What stands in the way of so many courses.
     pub(crate) fn limit(&self, count: usize) -> Option<Limit> {
         let Courses { least, greatest, height, .. } = self.asked;
+        let shorter: f64 = self.asked.shorter(count).iter().sum();
         let courses = count as f64;
         let [low, high] = self.reach(count)?;
         if height > high {
-            let over = height - courses * greatest;
+            let over = height + shorter - courses * greatest;
             return Some(if over > 0.0 { Limit::Greatest(over) } else { Limit::Sight(height - high) });
         }
-        let wanting = courses * least - height;
+        let wanting = courses * least - shorter - height;
         let short = if wanting > 0.0 { Limit::Least(wanting) } else { Limit::Sight(low - height) };
         (height < low).then_some(short)
     }
 
     /// The most courses that do not reach the top line at their greatest, if any number of courses is wanting.
     pub(crate) fn too_few(&self) -> usize {
-        let most = (self.asked.height / self.asked.least.max(f64::MIN_POSITIVE)).min(1e6) as usize + 1;
+        let shortest =
+            self.asked.shorter.iter().fold(self.asked.least, |shortest, less| shortest.min(self.asked.least - less));
+        let most = (self.asked.height / shortest.max(f64::MIN_POSITIVE)).min(1e6) as usize + 1;
         let reaches = |count: usize| self.reach(count).is_some_and(|[_, high]| high >= self.asked.height);
         (1..=most).find(|&count| reaches(count)).unwrap_or(most + 1) - 1
     }
@@ -145,12 +167,13 @@ mod tests {
     /// In steps of 1 in: all limits and the height are whole and a change is at least one step, so what any exposures reach is
     /// reached by whole ones too.
     fn small() -> impl Strategy<Value = (Rest, usize)> {
-        (2..5u32, 0..4u32, 1..4u32, 0..3u32, 0..3u32, 4..36u32, any::<bool>(), 1..6usize).prop_map(
-            |(least, range, sight, low, width, height, free_top, count)| {
+        (2..5u32, 0..4u32, 1..4u32, 0..3u32, 0..3u32, 4..36u32, any::<bool>(), (1..6usize, 0..6usize)).prop_map(
+            |(least, range, sight, low, width, height, free_top, (count, longs))| {
                 let [least, greatest, sight, height] = [least, least + range, sight, height].map(f64::from);
                 let low = (least + f64::from(low)).min(greatest);
                 let high = (low + f64::from(width)).min(greatest);
-                let asked = Courses { height, least, greatest, step: 1.0, sight, wanted: vec![] };
+                let shorter = (0..count).map(|course| if course < longs { 0.0 } else { 1.0 }).collect();
+                let asked = Courses { height, least, greatest, step: 1.0, sight, wanted: vec![], shorter };
                 let planned = (0..count).map(|course| height * course as f64 / count as f64).collect();
                 (Rest { asked, planned, lowest: [low, high], free_top }, count)
             },
@@ -172,6 +195,13 @@ mod tests {
 
     fn keeps_limits(rest: &Rest, exposures: &[f64]) -> bool {
         let held = exposures.len() - usize::from(rest.free_top);
+        let is_positive = exposures.iter().all(|exposure| *exposure >= -1e-6);
+        let exposures: Vec<f64> = exposures.iter().zip(&rest.asked.shorter).map(|(shows, less)| shows + less).collect();
+        is_positive && as_own_keep_limits(rest, &exposures, held)
+    }
+
+    /// As of the sheet's own unit.
+    fn as_own_keep_limits(rest: &Rest, exposures: &[f64], held: usize) -> bool {
         exposures[0] <= rest.lowest[1] + 1e-6
             && (held == 0 || exposures[0] >= rest.lowest[0] - 1e-6)
             && exposures.iter().all(|exposure| *exposure <= rest.asked.greatest + 1e-6 && *exposure >= -1e-6)

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use roof::{EdgeKind, Ring, Roof};
 
 use super::ROUNDING;
+use super::grade::{Grade, by_course};
 use super::lines::{CourseLines, Slope};
 use super::matched::{Matched, OddCourse, Remedy, Unmatched, WayOut, Why};
 use super::solve::{Courses, Wanted, solve};
@@ -130,18 +131,20 @@ impl Group {
     /// one, with that little kept in reserve.
     fn lines(&self, slopes: &BTreeMap<usize, Slope>, setting_out: &SettingOut) -> BTreeMap<usize, CourseLines> {
         let members: Vec<(usize, &Slope)> = self.planes.iter().map(|plane| (*plane, &slopes[plane])).collect();
-        let asked = asked(&members, self, setting_out);
+        let (asked, grades) = asked(&members, self, setting_out);
         let reserved = Courses { greatest: (asked.greatest - asked.step / 2.0).max(asked.least), ..asked.clone() };
         let half_step = setting_out.tape_step.to_inches() / 2.0;
         let laid = |asked: &Courses, near: f64| -> BTreeMap<usize, CourseLines> {
             let base = base(&members);
-            let heights: Vec<f64> = solve(asked).into_iter().map(|line| base + line).collect();
+            let of_course = |course: usize| grades.get(course).or(grades.last()).copied().unwrap_or_default();
+            let lines = solve(asked).into_iter().enumerate();
+            let heights: Vec<(f64, Grade)> = lines.map(|(course, line)| (base + line, of_course(course))).collect();
             let lines = |&(plane, slope): &(usize, &Slope)| (plane, slope.at_heights(&heights, near, setting_out));
             members.iter().map(lines).collect()
         };
         let is_legal = |lines: &BTreeMap<usize, CourseLines>| {
             let within = |(_, slope): &(usize, &Slope), lines: &CourseLines| {
-                (0..lines.count()).all(|course| lines.shows(course) <= slope.limits.greatest * (1.0 + ROUNDING))
+                (0..lines.count()).all(|course| lines.shows_as_own(course) <= slope.limits.greatest * (1.0 + ROUNDING))
             };
             members.iter().zip(lines.values()).all(|(member, lines)| within(member, lines))
         };
@@ -161,7 +164,7 @@ impl Group {
             lines.iter().map(|(plane, lines)| slopes[plane].pieces(lines.count())).sum()
         };
         let odd = lines.iter().filter_map(|(&plane, lines)| {
-            let [shows, usual] = (lines.count() > 1).then(|| [lines.shows(0), lines.shows(1)])?;
+            let [shows, usual] = (lines.count() > 1).then(|| [lines.shows_as_own(0), lines.shows_as_own(1)])?;
             let more = lines.count() as i64 - alone[&plane].count() as i64;
             let is_seen = (shows - usual).abs() > setting_out.sight_limit.to_inches() * (1.0 + ROUNDING);
             is_seen.then_some(OddCourse { plane, shows, usual, courses: more })
@@ -182,22 +185,29 @@ fn base(members: &[(usize, &Slope)]) -> f64 {
     members.iter().map(|(_, slope)| slope.height(slope.first)).fold(f64::INFINITY, f64::min)
 }
 
-/// The one stack of courses, in inches of rise, that suits all these planes.
-fn asked(members: &[(usize, &Slope)], group: &Group, setting_out: &SettingOut) -> Courses {
+/// The one stack of courses, in inches of rise, that suits all these planes, and the units of each.
+fn asked(members: &[(usize, &Slope)], group: &Group, setting_out: &SettingOut) -> (Courses, Vec<Grade>) {
     let base = base(members);
     let top = members.iter().map(|(_, slope)| slope.height(slope.top)).fold(base, f64::max);
     let flattest = members.iter().map(|(_, slope)| slope.rise).fold(1.0, f64::min);
     let height = top - base;
     let mut wanted: Vec<Wanted> = members.iter().flat_map(|(_, slope)| wanted_of(slope, base)).collect();
     wanted.retain(|wanted| wanted.height > NIL && wanted.height < height - NIL);
-    Courses {
+    // What shorter units show less is most of rise on the steepest plane; then they keep the limit on all.
+    let steepest = members.iter().map(|(_, slope)| slope.rise).fold(0.0, f64::max);
+    let lengths = members.first().map_or(&[][..], |(_, slope)| &slope.grades);
+    let grades = by_course(lengths, height, group.greatest, steepest);
+    let shorter = grades.iter().filter(|_| lengths.len() > 1).map(|grade| grade.shorter * steepest).collect();
+    let courses = Courses {
         height,
         least: group.least,
         greatest: group.greatest,
         step: setting_out.tape_step.to_inches() * flattest,
         sight: setting_out.sight_limit.to_inches() * flattest,
         wanted,
-    }
+        shorter,
+    };
+    (courses, grades)
 }
 
 /// A plane's stations, its first butts and its top line, as heights above a base.

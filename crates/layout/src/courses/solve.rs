@@ -42,6 +42,10 @@ pub(crate) struct Courses {
     pub(crate) sight: f64,
     /// In any order.
     pub(crate) wanted: Vec<Wanted>,
+    /// What each course shows less than the sheet's own unit would, as its units are shorter, from the lowest up; empty where
+    /// all are the sheet's own. `least`, `greatest`, `sight` and what courses give up are of the sheet's own unit, so that a
+    /// change of length is no change that is seen.
+    pub(crate) shorter: Vec<f64>,
 }
 
 /// Less is better, the first figure first.
@@ -69,11 +73,36 @@ pub(crate) fn solve(courses: &Courses) -> Vec<f64> {
 }
 
 impl Courses {
-    /// n = ⌈S / greatest⌉ courses of S / n each; where that is below the least, courses of the least and a short one.
+    /// n = ⌈S / greatest⌉ courses of S / n each; where that is below the least, courses of the least and a short one. Courses
+    /// of shorter units show less by what they are told to.
     fn even(&self) -> (f64, Vec<f64>) {
-        let count = (self.height / self.greatest * (1.0 - ROUNDING)).ceil().max(1.0);
-        let exposure = (self.height / count).clamp(self.least, self.greatest);
-        (exposure, (0..count as u32).map(|course| f64::from(course) * exposure).collect())
+        let count = match self.shorter.len() {
+            0 => (self.height / self.greatest * (1.0 - ROUNDING)).ceil().max(1.0),
+            count => count as f64,
+        };
+        let down = self.down(count as usize);
+        let exposure = ((self.height + down[count as usize]) / count).clamp(self.least, self.greatest);
+        (exposure, (0..count as u32).zip(down).map(|(course, down)| f64::from(course) * exposure - down).collect())
+    }
+
+    /// What so many courses show less each: a course more is of the length of the lowest, a course less leaves out the one next
+    /// to it.
+    pub(crate) fn shorter(&self, count: usize) -> Vec<f64> {
+        let planned = self.shorter.len();
+        let of = |course: usize| match (course + planned).checked_sub(count) {
+            Some(planned) if course > 0 => self.shorter[planned],
+            _ => self.shorter.first().copied().unwrap_or_default(),
+        };
+        (0..count).map(of).collect()
+    }
+
+    /// How much lower the line below each of so many courses lies than with units of one length, and last the top line.
+    fn down(&self, count: usize) -> Vec<f64> {
+        let sums = self.shorter(count).into_iter().scan(0.0, |sum, shorter| {
+            *sum += shorter;
+            Some(*sum)
+        });
+        [0.0].into_iter().chain(sums).collect()
     }
 
     /// The cost of the stations that these lines do not meet.
@@ -127,6 +156,8 @@ struct Search<'a> {
     change: usize,
     /// The most steps that all courses but the top one may give up.
     most_given: usize,
+    /// How much lower each line lies for shorter units, the top line last.
+    down: Vec<f64>,
 }
 
 const NEVER: Cost = Cost { stations: u64::MAX, changes: 0, spread: 0 };
@@ -137,8 +168,9 @@ impl<'a> Search<'a> {
         let greatest = (steps(courses.greatest) + ROUNDING).floor();
         let least = (steps(courses.least) - ROUNDING).ceil();
         let change = (steps(courses.sight) + ROUNDING).floor().min(greatest);
+        let down = courses.down(count);
         // The lines below the top one may come down until the top course shows the greatest exposure.
-        let most_given = (count as f64 - 1.0) * greatest - steps(courses.height - courses.greatest) + ROUNDING;
+        let most_given = (count as f64 - 1.0) * greatest - steps(courses.height + down[count] - courses.greatest) + ROUNDING;
         let low = (steps(lowest[0]) - ROUNDING).ceil().max(least);
         let high = (steps(lowest[1]) + ROUNDING).floor().min(greatest);
         (least <= greatest && low <= high && change >= 1.0 && most_given >= 0.0).then_some(Self {
@@ -150,6 +182,7 @@ impl<'a> Search<'a> {
             lowest: (greatest - high) as usize..=(greatest - low) as usize,
             change: change as usize,
             most_given: most_given as usize,
+            down,
         })
     }
 
@@ -164,7 +197,7 @@ impl<'a> Search<'a> {
 
     /// The line below a course when the courses under it have given up so many steps.
     fn line(&self, course: usize, given: usize) -> f64 {
-        (course * self.greatest) as f64 * self.step - given as f64 * self.step
+        (course * self.greatest) as f64 * self.step - given as f64 * self.step - self.down[course]
     }
 
     /// What a course gives up next to one that gave up `less`.
@@ -232,7 +265,7 @@ impl<'a> Search<'a> {
         for (state, &cost) in layer.iter().enumerate().filter(|(_, cost)| **cost != NEVER) {
             let (given, less) = (state / width, state % width);
             let below = self.line(self.count - 1, given);
-            let shows = self.courses.height - below;
+            let shows = self.courses.height - below + self.down[self.count] - self.down[self.count - 1];
             let change = shows / self.step - (self.greatest - less) as f64;
             let slack = ROUNDING * self.courses.greatest;
             let is_legal = shows >= self.courses.least - slack && shows <= self.courses.greatest + slack;
@@ -280,7 +313,7 @@ mod tests {
     use super::*;
 
     fn courses(height: f64, least: f64, greatest: f64) -> Courses {
-        Courses { height, least, greatest, step: 0.0625, sight: 0.125, wanted: vec![] }
+        Courses { height, least, greatest, step: 0.0625, sight: 0.125, wanted: vec![], shorter: vec![] }
     }
 
     fn eave(height: f64) -> Wanted {
@@ -338,11 +371,15 @@ mod tests {
 
     fn cost_of(asked: &Courses, way: &[i64], high: i64) -> Option<Cost> {
         let mut exposures: Vec<f64> = way.iter().map(|&steps| steps as f64).collect();
-        exposures.push(asked.height / asked.step - exposures.iter().sum::<f64>());
+        let less: Vec<f64> =
+            (0..=exposures.len()).map(|course| asked.shorter.get(course).map_or(0.0, |less| less / asked.step)).collect();
+        exposures.push((asked.height / asked.step + less.iter().sum::<f64>()) - exposures.iter().sum::<f64>());
         let [least, greatest, sight] = [asked.least, asked.greatest, asked.sight].map(|inches| inches / asked.step);
         let is_legal = exposures.iter().all(|&e| e >= least - 1e-6 && e <= greatest + 1e-6)
             && exposures.windows(2).all(|pair| (pair[1] - pair[0]).abs() <= sight + 1e-6);
-        let lines: Vec<f64> = (0..exposures.len()).map(|n| exposures[..n].iter().sum::<f64>() * asked.step).collect();
+        let lines: Vec<f64> = (0..exposures.len())
+            .map(|n| (exposures[..n].iter().sum::<f64>() - less[..n].iter().sum::<f64>()) * asked.step)
+            .collect();
         let square = |steps: f64| (steps * steps) as u64;
         is_legal.then(|| Cost {
             stations: asked.missed(&lines),
@@ -364,7 +401,7 @@ mod tests {
         let wanted = stations.split(';').filter_map(station).collect();
         let (count, costs) = numbers(found).split_first().map(|(count, costs)| (*count as usize, costs.to_vec()))?;
         let costs = <[f64; 2]>::try_from(costs).ok().map(|costs| costs.map(|cost| cost as u64));
-        Some((Courses { height, least, greatest, step, sight, wanted }, count, costs))
+        Some((Courses { height, least, greatest, step, sight, wanted, shorter: vec![] }, count, costs))
     }
 
     /// Recorded: the same question as a mixed-integer program, solved by HiGHS.
@@ -392,19 +429,33 @@ mod tests {
             let greatest = 8.0 + if is_off { 0.1 } else { 0.0 };
             let [least, sight] = [greatest - f64::from(range) * 0.25, f64::from(sight) * 0.25];
             let wanted = wanted.into_iter().filter(|wanted| wanted.height < height).collect();
-            Courses { height, least, greatest, step: 0.25, sight, wanted }
+            Courses { height, least, greatest, step: 0.25, sight, wanted, shorter: vec![] }
+        })
+    }
+
+    /// Two courses of the longest units and then shorter ones, half an inch and an inch less shown.
+    fn small_graduated() -> impl Strategy<Value = Courses> {
+        (small(), 2usize..6).prop_map(|(asked, count)| {
+            let shorter: Vec<f64> = [0.0, 0.0, 0.5, 0.5, 1.0].into_iter().take(count).collect();
+            let height = asked.height.min(count as f64 * asked.greatest - shorter.iter().sum::<f64>());
+            let wanted = asked.wanted.iter().copied().filter(|wanted| wanted.height < height).collect();
+            // A change of less than a step is none, and then the even spread is all there is.
+            Courses { height, wanted, shorter, sight: asked.sight.max(asked.step), ..asked }
         })
     }
 
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(ProptestConfig::default().cases.max(400)))]
         #[test]
-        fn no_way_of_all_ways_is_better(asked in small()) {
+        fn no_way_of_all_ways_is_better(asked in prop_oneof![small(), small_graduated()]) {
             let count = asked.even().1.len();
             prop_assume!(count > 1);
             let found = asked.on_the_tape(count).map(|(cost, lines)| {
                 let above = lines.iter().skip(1).chain([&asked.height]);
-                let steps: Vec<f64> = lines.iter().zip(above).map(|(low, high)| (high - low) / asked.step).collect();
+                let less = |course: usize| asked.shorter.get(course).copied().unwrap_or_default();
+                let courses = lines.iter().zip(above).enumerate();
+                let steps: Vec<f64> =
+                    courses.map(|(course, (low, high))| (high - low + less(course)) / asked.step).collect();
                 let way: Vec<i64> = steps[..count - 1].iter().map(|steps| steps.round() as i64).collect();
                 let greatest = (asked.greatest / asked.step + 1e-6).floor() as i64;
                 (cost, cost_of(&asked, &way, greatest))

@@ -3,8 +3,8 @@
 #![allow(clippy::unwrap_used, reason = "tests only")]
 
 use covering::{
-    Band, Bond, Bonds, Cap, Covering, Edges, Lap, Material, MixedWidth, NailLine, Nails, Pack, Starter, Underlayment, Unit,
-    Wide,
+    Band, Bond, Bonds, Cap, Covering, Edges, GradedLength, Lap, Material, MixedWidth, NailLine, Nails, Pack, Starter,
+    Underlayment, Unit, Wide,
 };
 use roof::{Edge, EdgeKind, Frame, Place, Plane, Ring};
 use units::{Length, Mass, Pitch};
@@ -188,6 +188,17 @@ pub(crate) fn random_shingle() -> Covering {
     sheet.gap = inches(0.1875);
     sheet.bonds = mix(&[(4.0, 15.0), (5.5, 20.0), (7.0, 25.0), (9.0, 25.0), (10.5, 15.0)]);
     sheet
+}
+
+/// The sheet in graduated lengths, inches, each with its percentage of the slope; the first is its unit's own.
+pub(crate) fn graduated(sheet: Covering, lengths: &[(f64, f64)]) -> Covering {
+    let graded = |&(length, percent): &(f64, f64)| GradedLength {
+        length: inches(length),
+        thickness: inches(length / 80.0),
+        share: percent / 100.0,
+    };
+    let bonds = Bonds { lengths: lengths.iter().map(graded).collect(), ..sheet.bonds.clone() };
+    Covering { bonds, ..sheet }
 }
 
 /// Random widths, inches, each with its percentage.

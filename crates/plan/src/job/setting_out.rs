@@ -1,7 +1,7 @@
 use std::fmt;
 
 use covering::Bond;
-use layout::{Hips, MatchHips, SettingOut, Valleys};
+use layout::{Graduated, Hips, MatchHips, SettingOut, Valleys};
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 use serde::de::{Deserializer, SeqAccess, Visitor};
@@ -30,6 +30,71 @@ pub struct SettingOutTable {
     pub butts: Option<ButtsWord>,
     /// The most that any course shows, 1 in to 36 in; the sheet's own limit stays where it is lower. Absent: the sheet's.
     pub exposure: Option<Measure>,
+    /// Lengths from the longest at the eave to the shortest at the top: `true` by the sheet's shares, or the lengths of the sheet
+    /// that are laid, each with its percentage of the slope. Absent: all units have the sheet's own length.
+    pub graduated: Option<GraduatedWord>,
+}
+
+/// `true`, `false`, or lengths with their shares.
+#[derive(Debug, Clone)]
+pub enum GraduatedWord {
+    /// By the sheet, or not at all.
+    BySheet(bool),
+    /// Lengths of the sheet.
+    Lengths(Vec<GradedShare>),
+}
+
+/// A length of a graduated slope.
+#[derive(Debug, Clone, Copy, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct GradedShare {
+    /// From butt to head, one of the sheet's.
+    pub length: Measure,
+    /// Percent of the slope that it covers.
+    pub share: f64,
+}
+
+impl<'de> Deserialize<'de> for GraduatedWord {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        from.deserialize_any(GraduatedVisitor)
+    }
+}
+
+struct GraduatedVisitor;
+
+impl<'de> Visitor<'de> for GraduatedVisitor {
+    type Value = GraduatedWord;
+
+    fn expecting(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
+        to.write_str("true, false or a list of lengths with their shares")
+    }
+
+    fn visit_bool<E>(self, by_sheet: bool) -> Result<GraduatedWord, E> {
+        Ok(GraduatedWord::BySheet(by_sheet))
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<GraduatedWord, A::Error> {
+        let mut lengths = Vec::new();
+        while let Some(length) = list.next_element()? {
+            lengths.push(length);
+        }
+        Ok(GraduatedWord::Lengths(lengths))
+    }
+}
+
+impl JsonSchema for GraduatedWord {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Graduated".into()
+    }
+
+    fn json_schema(schemas: &mut SchemaGenerator) -> Schema {
+        let length = schemas.subschema_for::<GradedShare>();
+        json_schema!({
+            "description": "true for the sheet's lengths and shares, false, or a list of lengths with their shares.",
+            "type": ["boolean", "array"],
+            "items": length
+        })
+    }
 }
 
 /// `true`, `false`, or the ids of planes.
@@ -123,8 +188,37 @@ pub(super) fn exposure(desk: &mut Desk, value: Option<Measure>, path: &str) -> O
     value.map(|value| desk.length(path, value, least, most))
 }
 
+/// Shares in percent sum to 100 within this.
+const ROUNDED: f64 = 0.5;
+
+fn graduated(desk: &mut Desk, word: Option<&GraduatedWord>) -> Graduated {
+    match word {
+        None | Some(GraduatedWord::BySheet(false)) => Graduated::No,
+        Some(GraduatedWord::BySheet(true)) => Graduated::BySheet,
+        Some(GraduatedWord::Lengths(lengths)) => Graduated::Lengths(shares(desk, lengths)),
+    }
+}
+
+fn shares(desk: &mut Desk, lengths: &[GradedShare]) -> Vec<(Length, f64)> {
+    let path = "setting_out.graduated";
+    let sum: f64 = lengths.iter().map(|graded| graded.share).sum();
+    let says = || format!("the shares sum to {sum}, not to 100");
+    desk.expect((sum - 100.0).abs() <= ROUNDED, path, says, "Mend a share.");
+    let mut chosen: Vec<(Length, f64)> = Vec::new();
+    for (index, graded) in lengths.iter().enumerate() {
+        let of = format!("{path}[{index}]");
+        let length = desk.length(&format!("{of}.length"), graded.length, Length::inches(4.0), Length::inches(60.0));
+        let is_new = chosen.iter().all(|(other, _)| *other != length);
+        desk.expect(is_new, &format!("{of}.length"), || format!("{length} is there twice"), "Give each length once.");
+        desk.number(&format!("{of}.share"), Some(graded.share), [1.0, 100.0]);
+        chosen.push((length, graded.share / 100.0));
+    }
+    chosen
+}
+
 pub(super) fn setting_out(desk: &mut Desk, table: &SettingOutTable) -> SettingOut {
     let absent = SettingOut::default();
+    let graduated = graduated(desk, table.graduated.as_ref());
     let [finest, coarsest, most] = [1.0 / 64.0, 0.5, 2.0].map(Length::inches);
     let mut length = |key: &str, value: Option<Measure>, least, most, absent| {
         value.map_or(absent, |value| desk.length(&format!("setting_out.{key}"), value, least, most))
@@ -140,5 +234,6 @@ pub(super) fn setting_out(desk: &mut Desk, table: &SettingOutTable) -> SettingOu
         }),
         bond: table.bond,
         staggered: table.butts == Some(ButtsWord::Staggered),
+        graduated,
     }
 }

@@ -68,6 +68,10 @@ fn spread(page: &mut Page, plane: &RelaidPlane) {
     page.wrapped(2, &format!("{} above, {number}.", count(above, "course")));
     page.wrapped(2, &format!("Exposures left {}, right {}.", shows(plane, 0), shows(plane, 1)));
     room(page, plane);
+    let hang = plane.poles.iter().flat_map(|pole| &pole.marks).find_map(|mark| Some(mark.butt_in - mark.hang_in?));
+    if let Some(hang) = hang {
+        page.wrapped(2, &format!("Every other unit hangs {} below its mark.", Length::inches(hang).to_tape().in_inches()));
+    }
     let mut poles: Vec<&Pole> = plane.poles.iter().collect();
     poles.sort_by(|a, b| a.u_in.total_cmp(&b.u_in));
     poles.chunks(BESIDE).for_each(|poles| marks(page, poles));
