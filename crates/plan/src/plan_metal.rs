@@ -61,7 +61,7 @@ pub struct MetalItem {
 /// The metal of one kind at one wall, valley or opening.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct MetalRun {
-    /// `sidewall, house, south`.
+    /// `sidewall, house, south`; at an opening `sill of chimney, house, south` or `side of chimney, house, south`.
     pub at: String,
     /// The plane whose units lie over it or under it.
     pub plane: String,

@@ -50,7 +50,8 @@ fn places_sum_to_the_order() {
             assert!(line.places.iter().all(|place| place.quantity >= 0.0 && place.from_offcuts >= 0.0), "{}", line.id);
         }
         for laid in &plan.layout.planes {
-            let units = plan.order.iter().filter(|line| line.id.starts_with("field-units") || line.id == "wide-units");
+            let units =
+                plan.order.iter().filter(|line| ["field-units", "wide-units"].iter().any(|of| line.id.starts_with(of)));
             let here = units.flat_map(|line| &line.places).filter(|place| place.planes == [laid.id.as_str()]);
             let counted: f64 = here.map(|place| place.quantity + place.from_offcuts).sum();
             let pieces: u32 = laid.courses.iter().flat_map(|course| &course.runs).map(|run| run.count).sum();
