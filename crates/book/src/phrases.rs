@@ -3,6 +3,7 @@
 
 use fluent_bundle::FluentResource;
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
+use units::Length;
 
 /// Messages of this name's beginning are phrases.
 const PREFIX: &str = "phrase-";
@@ -74,10 +75,11 @@ fn values(parts: &[Part], says: &str) -> Option<Values> {
     match parts {
         [] => says.is_empty().then(Vec::new),
         [Part::Words(words), rest @ ..] => values(rest, says.strip_prefix(words.as_str())?),
-        [Part::Value(name)] => (!says.is_empty()).then(|| vec![(name.clone(), says.to_owned())]),
+        [Part::Value(name)] => may_be(name, says).then(|| vec![(name.clone(), says.to_owned())]),
         [Part::Value(name), rest @ ..] => {
             let ends = says.char_indices().map(|(at, _)| at).skip(1);
             let found = |end: usize| {
+                may_be(name, &says[..end]).then_some(())?;
                 let mut all = vec![(name.clone(), says[..end].to_owned())];
                 all.extend(values(rest, &says[end..])?);
                 Some(all)
@@ -87,12 +89,28 @@ fn values(parts: &[Part], says: &str) -> Option<Values> {
     }
 }
 
+/// Whether a value may say this. One called `length` is a length, or from one to another, so that a name with a comma before it
+/// stays whole.
+fn may_be(name: &str, says: &str) -> bool {
+    let is_length = || says.trim_start_matches(", ").split(" to ").all(|length| length.parse::<Length>().is_ok());
+    !says.is_empty() && (name != "length" || is_length())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     fn phrases(text: &str) -> Phrases {
         Phrases::new(&FluentResource::try_new(text.to_owned()).unwrap())
+    }
+
+    /// A name may hold a comma: only what is a length stands for one.
+    #[test]
+    fn a_name_with_a_comma_stays_whole() {
+        let phrases = phrases("phrase-a = nails for { $covering }, { $length }\nphrase-b = nails for { $covering }\n");
+        let (name, values) = phrases.find("nails for Slate, grey, 2\"").unwrap();
+        assert_eq!((name, values[0].1.as_str(), values[1].1.as_str()), ("phrase-a", "Slate, grey", "2\""));
+        assert_eq!(phrases.find("nails for Slate, grey").map(|found| found.0), Some("phrase-b"));
     }
 
     #[test]

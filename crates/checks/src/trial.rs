@@ -128,7 +128,16 @@ impl Trial {
         let along = Along { plane: 0, line: None, opening: None };
         let pieces = pieces.iter().map(piece).collect();
         let [sealed_joints, face_nails, nails] = [0; 3];
-        let runs = vec![MetalRun { along, pieces, sealed_joints, sealant: Length::ZERO, ribbed: false, face_nails, nails }];
+        let runs = vec![MetalRun {
+            along,
+            pieces,
+            roof_leg: None,
+            sealed_joints,
+            sealant: Length::ZERO,
+            ribbed: false,
+            face_nails,
+            nails,
+        }];
         let items = vec![MetalItem { kind, runs }];
         self.details.metal = Some(Metals { stock, sheets: 1, bound: 1, items, pipes: Vec::new(), sealant: sealant() });
     }

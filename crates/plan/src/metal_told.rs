@@ -48,6 +48,7 @@ fn run(roof: &Roof, run: &placed::MetalRun) -> MetalRun {
         plane: id_of(roof, run.along.plane),
         line: run.along.line,
         opening: opening.map(|opening| opening.name.clone()),
+        roof_leg_in: run.roof_leg.map(Length::to_inches),
         sealed_joints: run.sealed_joints,
         sealant_in: run.sealant.to_inches(),
         ribbed: run.ribbed,

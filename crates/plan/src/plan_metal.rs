@@ -71,6 +71,9 @@ pub struct MetalRun {
     /// Name of the opening, at one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub opening: Option<String>,
+    /// How far an apron lies on the units below it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub roof_leg_in: Option<f64>,
     /// Laps that are sealed.
     pub sealed_joints: u32,
     /// All beads of sealant at it, one after the other.

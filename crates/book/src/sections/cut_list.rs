@@ -6,10 +6,11 @@ use crate::content::{Block, Column, Sheet, Table};
 /// The whole roof's pieces in the order of the saw, and which units give several.
 pub(crate) fn sheets(desk: &Desk) -> Vec<Sheet> {
     let cuttings = desk.plan.layout.cutting.iter().filter(|cutting| !cutting.kinds.is_empty());
-    cuttings.map(|cutting| sheet(desk, cutting)).collect()
+    let blocks: Vec<Block> = cuttings.flat_map(|cutting| of_one_unit(desk, cutting)).collect();
+    if blocks.is_empty() { Vec::new() } else { vec![desk.sheet("cut-list", blocks)] }
 }
 
-fn sheet(desk: &Desk, cutting: &Cutting) -> Sheet {
+fn of_one_unit(desk: &Desk, cutting: &Cutting) -> Vec<Block> {
     let measures = desk.tongue.measures;
     let pieces: u64 = cutting.kinds.iter().map(|kind| kind.count).sum();
     let unit = format!("{} × {}", measures.short(cutting.width_in), measures.short(cutting.length_in));
@@ -18,15 +19,15 @@ fn sheet(desk: &Desk, cutting: &Cutting) -> Sheet {
         &[
             ("kinds", cutting.kinds.len().into()),
             ("pieces", count(pieces).into()),
-            ("unit", unit.into()),
+            ("unit", unit.as_str().into()),
             ("stock", count(cutting.stock).into()),
             ("bound", count(cutting.stock_bound).into()),
         ],
     );
-    let mut blocks = vec![Block::Words { words: summary }];
+    let mut blocks = vec![Block::Heading { words: unit }, Block::Words { words: summary }];
     blocks.push(Block::Columns { count: 2, blocks: vec![kinds(desk, cutting)] });
     blocks.extend(offcuts(desk, cutting));
-    desk.sheet("cut-list", blocks)
+    blocks
 }
 
 fn kinds(desk: &Desk, cutting: &Cutting) -> Block {

@@ -29,11 +29,15 @@ pub(crate) fn at_openings(given: &Given<'_>, kind: EdgeKind, openings: &[Opening
     stretches(given, kind).into_iter().filter(is_one).collect()
 }
 
+/// How far an apron lies on the units.
+fn apron_leg(given: &Given<'_>, covering: &Covering) -> Length {
+    let leg = covering.edges.apron_leg;
+    if leg > Length::ZERO { leg } else { given.flashing.roof_leg }
+}
+
 /// Width of an apron's blank: over the units, up the wall, and the hem.
 fn apron_girth(given: &Given<'_>, covering: &Covering) -> Length {
-    let leg = covering.edges.apron_leg;
-    let leg = if leg > Length::ZERO { leg } else { given.flashing.roof_leg };
-    leg + given.flashing.wall_leg + given.flashing.hem
+    apron_leg(given, covering) + given.flashing.wall_leg + given.flashing.hem
 }
 
 /// Over the last course below every wall, which is cut and face-nailed; run past the wall's ends.
@@ -45,7 +49,8 @@ pub(crate) fn aprons(given: &Given<'_>) -> Vec<MetalRun> {
         let course = laid.courses.iter().rposition(|row| row.butt < seen - NIL);
         let face_nails = course.map_or(0, |course| pieces_beside(&laid.courses[course], &wall) * covering.nails.each);
         let pieces = lengths(given, &wall, apron_girth(given, covering), course);
-        Some(MetalRun { face_nails, ..MetalRun::of(wall.along, pieces) })
+        let roof_leg = Some(apron_leg(given, covering));
+        Some(MetalRun { face_nails, roof_leg, ..MetalRun::of(wall.along, pieces) })
     };
     heads_of_courses(given).into_iter().filter_map(run).collect()
 }

@@ -73,6 +73,8 @@ pub struct MetalRun {
     pub along: Along,
     /// From the foot up, or from the left.
     pub pieces: Vec<MetalPiece>,
+    /// How far an apron lies on the units below it.
+    pub roof_leg: Option<Length>,
     /// Laps that are sealed.
     pub sealed_joints: u32,
     /// All beads of sealant at it, one after the other.
@@ -170,7 +172,8 @@ impl MetalKind {
 impl MetalRun {
     /// Pieces without sealed joints, ribs or face nails.
     pub(crate) const fn of(along: Along, pieces: Vec<MetalPiece>) -> Self {
-        Self { along, pieces, sealed_joints: 0, sealant: Length::ZERO, ribbed: false, face_nails: 0, nails: 0 }
+        let (roof_leg, sealant) = (None, Length::ZERO);
+        Self { along, pieces, roof_leg, sealed_joints: 0, sealant, ribbed: false, face_nails: 0, nails: 0 }
     }
 }
 

@@ -31,12 +31,12 @@ pub(super) fn draw(
         let to = (at + plan.covering.length_in).min(high);
         items.push(section.band([at, to], [2.0 * UNIT, 3.0 * UNIT], [UNIT * 0.4, 1.4 * UNIT], Fill::Paper));
     }
-    let top = &shown[1];
-    let seen = top.butt_in - zero + top.exposure_in;
-    items.push(apron(&section, [seen.min(high - 1.0), high]));
+    let leg = run.roof_leg_in?;
+    items.push(apron(&section, [high - leg, high]));
     let exposure = format!("{} {}", words.word("exposure"), words.length(shown[0].exposure_in));
     items.extend(section.measure([0.0, shown[0].exposure_in], 12.0, &exposure));
-    let (numbers, keyed) = key(&section, run, [top.butt_in - zero, seen, high], words);
+    items.extend(section.measure([high - leg, high], 18.0, &format!("{} {}", words.word("apron"), words.length(leg))));
+    let (numbers, keyed) = key(&section, run, [shown[1].butt_in - zero, high - leg, high], words);
     items.extend(numbers);
     Some(framed(items, scale, keyed))
 }

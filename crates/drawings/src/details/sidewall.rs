@@ -99,7 +99,7 @@ fn key(
     let mut items = Vec::new();
     let mut keyed = Vec::new();
     for (index, (part, told)) in parts.into_iter().enumerate() {
-        items.extend(section.number(index + 1, part, [part[0] + 1.5 + index as f64 * 3.0, -15.0]));
+        items.extend(section.number(index + 1, part, [part[0] + [1.5, 6.0, 6.0][index], -15.0]));
         keyed.push(format!("{}  {told}", index + 1));
     }
     (items, keyed)
