@@ -8,7 +8,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use units::Length;
 
-use crate::own_sheets::as_job_has_it;
+use crate::own_sheets::with_own_sheets;
 use crate::{Cutting, FORMAT, Job, OptionWanted, Plan, Severity, plan};
 
 /// What may be chosen otherwise than the job has it. An empty list leaves it as the job has it.
@@ -151,7 +151,7 @@ pub struct Compared {
 /// in every other bond that its sheet allows, and in every other sheet of the catalogue. Pure, as [`crate::plan()`] is.
 #[must_use]
 pub fn compare(job: &Job, catalog: &Catalog, choices: &Choices) -> Comparison {
-    let catalog = &as_job_has_it(job, catalog);
+    let catalog = &with_own_sheets(job, catalog);
     let first = plan(job, catalog);
     let options = if *choices == Choices::default() { usual(job, catalog, &first) } else { named(job, choices) };
     Comparison {

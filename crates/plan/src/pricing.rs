@@ -9,7 +9,7 @@ use serde::Serialize;
 use units::{Length, Pitch};
 
 use crate::compare::Choice;
-use crate::own_sheets::as_job_has_it;
+use crate::own_sheets::with_own_sheets;
 use crate::priced_places::places;
 use crate::{Compared, CountedPlace, Job, OptionWanted, Plan, Problem, Severity, plan};
 
@@ -39,7 +39,7 @@ pub struct Priced {
 /// Prices the job as it is, then each of its options, in the order of the file.
 #[must_use]
 pub fn price(job: &Job, catalog: &Catalog, rates: &Rates) -> Vec<Priced> {
-    let catalog = &as_job_has_it(job, catalog);
+    let catalog = &with_own_sheets(job, catalog);
     let options = job.price.options.iter().map(|option| priced(job, catalog, rates, Some(option)));
     [priced(job, catalog, rates, None)].into_iter().chain(options).collect()
 }

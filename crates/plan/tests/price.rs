@@ -79,6 +79,15 @@ fn a_sheet_of_the_job_is_laid_as_one_of_the_catalogue() {
     assert!(of(&(named + &own)) == of(&in_composite), "the plans differ");
 }
 
+/// What an option shows at most is its own, also where the job asks for less.
+#[test]
+fn an_option_may_show_more_than_the_job() {
+    let close = HIP.replace("[deck]", "[setting_out]\nexposure = \"6 in\"\n\n[deck]");
+    let ways = priced(&(close + "\n[[price.option]]\nname = \"wide\"\nexposure = \"8 in\"\n"));
+    let [job, wide] = [0, 1].map(|way| ways[way].compared.exposures_in[1]);
+    assert!(job <= 6.0 && wide > 6.0 && wide <= 8.0, "{job} {wide}");
+}
+
 #[test]
 fn an_option_has_its_own_hips_exposure_and_bond() {
     let options = "\n[[price.option]]\nname = \"mitred\"\nhips = \"mitred\"\n[[price.option]]\nname = \"close\"\nexposure = \"6 in\"\n";
