@@ -59,3 +59,17 @@ fn places_sum_to_the_order() {
         }
     }
 }
+
+/// Where a pack holds a number of what is counted, packs are the quantity over it, rounded up, and the spare ones: what a
+/// spreadsheet makes of the same line.
+#[test]
+fn packs_follow_from_what_one_holds() {
+    for plan in examples() {
+        for line in &plan.order {
+            let Some(in_pack) = line.in_pack else { continue };
+            let spare = line.spare.as_ref().map_or(0, |spare| spare.packs);
+            let packs = (line.quantity / in_pack - 1e-9).ceil() as u64 + spare;
+            assert_eq!(line.packs, packs, "{}: {}, {in_pack} in one", plan.name, line.id);
+        }
+    }
+}
