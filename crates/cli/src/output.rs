@@ -1,4 +1,6 @@
+use std::fs;
 use std::io::{ErrorKind, Write};
+use std::path::Path;
 
 use crate::Ending;
 use crate::note::Note;
@@ -16,6 +18,20 @@ pub(crate) fn print(result: &str) -> Ending {
         }
         _ => Ending::Done,
     }
+}
+
+/// Writes a file.
+///
+/// # Errors
+/// The note that tells why it is not there.
+pub(crate) fn write_file(path: &Path, bytes: impl AsRef<[u8]>) -> Result<(), Box<Note>> {
+    fs::write(path, bytes).map_err(|error| unwritten(path, &error))
+}
+
+/// What is said of a file or a folder that could not be made.
+pub(crate) fn unwritten(path: &Path, error: &std::io::Error) -> Box<Note> {
+    let says = format!("{} cannot be written: {error}", path.display());
+    Box::new(Note::plain(says, "Name a folder in which you may write."))
 }
 
 /// Shows notes to the person, on standard error.

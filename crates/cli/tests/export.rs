@@ -52,8 +52,8 @@ fn the_plan_as_json_is_the_one_that_is_printed() {
 /// The example does not tell how many old layers come off.
 #[test]
 fn what_has_no_price_is_told_and_ends_with_1() {
-    for more in [["--to", "xlsx", "--table", "order"], ["--to", "csv", "--table", "price"]] {
-        let (ending, said, bytes) = exported("gable-price", &more);
+    for more in [&["--to", "xlsx"][..], &["--to", "csv", "--table", "price"]] {
+        let (ending, said, bytes) = exported("gable-price", more);
         assert_eq!(ending, 1, "{said}");
         assert!(said.contains("no price for Take off old covering") && !bytes.is_empty(), "{said}");
     }
@@ -74,4 +74,13 @@ fn what_cannot_be_written_or_read_says_why() {
     let rates = headlap(&["export", &job, "--to", "xlsx", "--rates", "missing.toml", "--out", out]);
     assert_eq!(rates.status.code(), Some(2));
     assert!(!Path::new(out).exists());
+}
+
+/// What would change nothing in the file is refused before anything is planned.
+#[test]
+fn an_option_that_the_format_has_no_use_for_is_refused() {
+    for more in [&["--to", "dxf", "--table", "price"][..], &["--to", "csv", "--rates", "rates.toml"]] {
+        let (ending, said, bytes) = exported("needless", more);
+        assert!(ending == 2 && bytes.is_empty() && said.contains("Leave --"), "{more:?}: {said}");
+    }
 }

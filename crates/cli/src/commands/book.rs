@@ -1,4 +1,3 @@
-use std::fs;
 use std::path::PathBuf;
 
 use book::{Binding, Language, Measures, Paper, Part, Stage};
@@ -8,7 +7,7 @@ use plan::Plan;
 use super::plan::{is_all_planned, problems, read};
 use crate::Ending;
 use crate::note::Note;
-use crate::output::{say, tell};
+use crate::output::{say, tell, write_file};
 
 /// Bind the job book as PDF: for the crew, the office, the building official and the owner
 #[derive(clap::Args)]
@@ -138,23 +137,18 @@ fn bind(arguments: &Arguments, plan: &Plan) -> Ending {
         Ok(bytes) => bytes,
         Err(error) => return refused(Note::plain(error.to_string(), "Mend what is named above and bind again.")),
     };
-    match fs::write(&arguments.out, bytes) {
+    match write_file(&arguments.out, bytes) {
         Ok(()) => {
             say(&format!("wrote {}", arguments.out.display()));
             if is_all_planned(plan) { Ending::Done } else { Ending::NotAll }
         }
-        Err(error) => refused(unwritten(arguments, &error)),
+        Err(note) => refused(*note),
     }
 }
 
 fn refused(note: Note) -> Ending {
     tell(&[note]);
     Ending::NotAll
-}
-
-fn unwritten(arguments: &Arguments, error: &std::io::Error) -> Note {
-    let says = format!("{} cannot be written: {error}", arguments.out.display());
-    Note::plain(says, "Name a folder in which you may write.")
 }
 
 #[cfg(test)]

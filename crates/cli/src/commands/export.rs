@@ -1,4 +1,3 @@
-use std::fs;
 use std::path::PathBuf;
 
 use ::price::Rates;
@@ -10,7 +9,7 @@ use super::plan::{is_all_planned, problems, read};
 use super::price::rates;
 use crate::Ending;
 use crate::note::Note;
-use crate::output::{say, tell};
+use crate::output::{say, tell, write_file};
 
 /// Write a plan for other programs: tables, a drawing, the roof in space, maps
 #[derive(clap::Args)]
@@ -20,9 +19,9 @@ pub(crate) struct Arguments {
     /// The format
     #[arg(long, value_enum)]
     to: FormatWord,
-    /// Which table a CSV file holds
-    #[arg(long, value_enum, default_value_t)]
-    table: TableWord,
+    /// Which table a CSV file holds; absent: the order
+    #[arg(long, value_enum)]
+    table: Option<TableWord>,
     /// The rates of a price; absent: those that the job names, else those that ship, which are invented
     #[arg(long, value_name = "FILE")]
     rates: Option<PathBuf>,
@@ -31,7 +30,7 @@ pub(crate) struct Arguments {
     out: PathBuf,
 }
 
-#[derive(Debug, Clone, Copy, ValueEnum)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 enum FormatWord {
     /// A workbook: order, cut list, offcuts and price, with live formulas
     Xlsx,
@@ -49,10 +48,9 @@ enum FormatWord {
     Csv,
 }
 
-#[derive(Debug, Clone, Copy, Default, ValueEnum)]
+#[derive(Debug, Clone, Copy, ValueEnum)]
 enum TableWord {
     /// What to order
-    #[default]
     Order,
     /// The cut pieces in the order of the saw
     CutList,
@@ -69,10 +67,24 @@ impl Arguments {
             (FormatWord::Geojson, _) => ExportFormat::GeoJson,
             (FormatWord::Cityjson, _) => ExportFormat::CityJson,
             (FormatWord::Json, _) => ExportFormat::Json,
-            (FormatWord::Csv, TableWord::Order) => ExportFormat::Csv(Table::Order),
-            (FormatWord::Csv, TableWord::CutList) => ExportFormat::Csv(Table::CutList),
-            (FormatWord::Csv, TableWord::Price) => ExportFormat::Csv(Table::Price),
+            (FormatWord::Csv, None | Some(TableWord::Order)) => ExportFormat::Csv(Table::Order),
+            (FormatWord::Csv, Some(TableWord::CutList)) => ExportFormat::Csv(Table::CutList),
+            (FormatWord::Csv, Some(TableWord::Price)) => ExportFormat::Csv(Table::Price),
         }
+    }
+
+    fn has_price(&self) -> bool {
+        matches!(self.format(), ExportFormat::Xlsx | ExportFormat::Csv(Table::Price))
+    }
+
+    /// What was asked for and would change nothing in the file.
+    fn needless(&self) -> Option<Note> {
+        if self.table.is_some() && self.to != FormatWord::Csv {
+            return Some(Note::plain("only csv holds one table of several", "Leave --table out, or write --to csv."));
+        }
+        (self.rates.is_some() && !self.has_price()).then(|| {
+            Note::plain("this file holds no price", "Leave --rates out, or write --to xlsx or --to csv --table price.")
+        })
     }
 }
 
@@ -80,19 +92,22 @@ impl Arguments {
 type Price = Option<(Rates, Vec<Priced>)>;
 
 pub(crate) fn run(arguments: &Arguments) -> Ending {
+    if let Some(needless) = arguments.needless() {
+        return unread(vec![needless]);
+    }
     say("reading and planning …");
     match read(&arguments.job) {
         Ok((source, job, catalog)) => {
             let plan = plan::plan(&job, &catalog);
             tell(&problems(&source, &job, &plan));
-            let price = match arguments.format() {
-                ExportFormat::Xlsx | ExportFormat::Csv(Table::Price) => {
-                    rates(arguments.rates.as_deref(), &arguments.job, &source, &job).map(|rates| {
-                        let ways = plan::price(&job, &catalog, &rates);
-                        Some((rates, ways))
-                    })
-                }
-                _ => Ok(None),
+            let list = |rates| {
+                let ways = plan::price(&job, &catalog, &rates);
+                Some((rates, ways))
+            };
+            let price = if arguments.has_price() {
+                rates(arguments.rates.as_deref(), &arguments.job, &source, &job).map(list)
+            } else {
+                Ok(None)
             };
             price.map_or_else(unread, |price| write(arguments, &plan, &price))
         }
@@ -112,9 +127,8 @@ fn write(arguments: &Arguments, plan: &plan::Plan, price: &Price) -> Ending {
         Ok(bytes) => bytes,
         Err(Refused { says, remedy }) => return refused(Note::plain(says, remedy)),
     };
-    if let Err(error) = fs::write(&arguments.out, bytes) {
-        let says = format!("{} cannot be written: {error}", arguments.out.display());
-        return refused(Note::plain(says, "Name a folder in which you may write."));
+    if let Err(note) = write_file(&arguments.out, bytes) {
+        return refused(*note);
     }
     say(&format!("wrote {}", arguments.out.display()));
     let ways = || price.iter().flat_map(|(_, ways)| ways);

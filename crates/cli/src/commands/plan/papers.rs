@@ -6,6 +6,7 @@ use drawings::{Scene, cut_sheets, roof_plan, setting_out, svg};
 use plan::Plan;
 
 use crate::note::Note;
+use crate::output::{unwritten, write_file};
 
 /// Writes the roof plan, a setting-out sheet for each laid plane and the cut list; makes the folder if need be, and tells what it wrote.
 pub(crate) fn write(plan: &Plan, folder: &Path) -> Result<Vec<PathBuf>, Box<Note>> {
@@ -24,15 +25,10 @@ pub(crate) fn write_scenes(folder: &Path, scenes: impl Iterator<Item = (String, 
     scenes
         .map(|(name, scene)| {
             let path = folder.join(name);
-            fs::write(&path, svg(&scene)).map_err(|error| unwritten(&path, &error))?;
+            write_file(&path, svg(&scene))?;
             Ok(path)
         })
         .collect()
-}
-
-fn unwritten(path: &Path, error: &std::io::Error) -> Box<Note> {
-    let says = format!("{} cannot be written: {error}", path.display());
-    Box::new(Note::plain(says, "Name a folder in which you may write."))
 }
 
 /// A block's name may hold what a file's name may not, and two names may then become one.
