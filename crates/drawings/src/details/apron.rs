@@ -1,6 +1,6 @@
 use plan::{LaidPlane, MetalRun, Plan, Plane};
 
-use super::section::{Section, framed, scale_for};
+use super::section::{Along, Section, framed};
 use crate::{Figure, Fill, Item, LineType, Point, Words};
 
 /// Of a unit as drawn, mm.
@@ -22,9 +22,7 @@ pub(super) fn draw(
     let shown = laid.courses.get(last.checked_sub(1)?..=last)?;
     let zero = shown[0].butt_in;
     let high = wall - zero;
-    let turn = libm::atan2(plane.pitch, 12.0).to_degrees();
-    let scale = scale_for((high + 4.0) * libm::cos(turn.to_radians()), width - 40.0, words)?;
-    let section = Section { foot: [0.0, 0.0], turn, scale };
+    let section = Section::up_slope(plane, high + 4.0, width - 40.0, words)?;
     let mut items = vec![section.band([-2.0, high], [-4.0, 0.0], [-4.0, 0.0], Fill::Hatch), masonry(section.at(high, 0.0))];
     for course in shown.iter().rev() {
         let at = course.butt_in - zero;
@@ -38,7 +36,7 @@ pub(super) fn draw(
     items.extend(section.measure([high - leg, high], 18.0, &format!("{} {}", words.word("apron"), words.length(leg))));
     let (numbers, keyed) = key(&section, run, [shown[1].butt_in - zero, high - leg, high], words);
     items.extend(numbers);
-    Some(framed(items, scale, keyed))
+    Some(framed(items, section.scale, keyed))
 }
 
 /// The wall from a little under the deck up.
@@ -57,27 +55,14 @@ fn apron(section: &Section, [from, to]: [f64; 2]) -> Item {
 fn key(section: &Section, run: &MetalRun, [butt, seen, wall]: [f64; 3], words: &dyn Words) -> (Vec<Item>, Vec<String>) {
     let piece = &run.pieces[0];
     let lengths: f64 = run.pieces.iter().map(|piece| piece.length_in).sum();
-    let apron = format!(
-        "{}: {} {}, {} {}; {} {}",
-        words.word("apron"),
-        words.word("blank"),
-        words.length(piece.girth_in),
-        words.word("in all"),
-        words.length(lengths),
-        words.word("sealed laps"),
-        run.sealed_joints,
-    );
-    let mut parts = vec![([f64::midpoint(seen, wall), 3.0 * UNIT], apron)];
-    if run.face_nails > 0 {
-        let told = format!("{}: {}", words.word("face nails"), run.face_nails);
-        parts.push(([f64::midpoint(seen, wall), 1.5 * UNIT], told));
-    }
-    parts.push(([butt + 0.5, 2.5 * UNIT], words.word("last course cut")));
-    let mut items = Vec::new();
-    let mut keyed = Vec::new();
-    for (index, (part, told)) in parts.into_iter().enumerate() {
-        items.extend(section.number(index + 1, part, [part[0] - 2.0 - 3.0 * index as f64, -14.0]));
-        keyed.push(format!("{}  {told}", index + 1));
-    }
-    (items, keyed)
+    let [girth, lengths] = [piece.girth_in, lengths].map(|inches| words.length(inches));
+    let size = format!("{} {girth}, {} {lengths}", words.word("blank"), words.word("in all"));
+    let sealed = (run.sealed_joints > 0).then(|| format!("; {} {}", words.word("sealed laps"), run.sealed_joints));
+    let apron = format!("{}: {size}{}", words.word("apron"), sealed.unwrap_or_default());
+    let nails = (run.face_nails > 0).then(|| format!("{}: {}", words.word("face nails"), run.face_nails));
+    let middle = f64::midpoint(seen, wall);
+    let over = [Some(([middle, 3.0 * UNIT], apron)), nails.map(|told| ([middle, 1.5 * UNIT], told))];
+    let parts = over.into_iter().flatten().chain([([butt + 0.5, 2.5 * UNIT], words.word("last course cut"))]);
+    let below = |(index, (part, told)): (usize, (Along, String))| (part, [part[0] - 2.0 - 3.0 * index as f64, -14.0], told);
+    section.key(parts.enumerate().map(below).collect())
 }

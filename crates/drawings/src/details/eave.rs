@@ -1,6 +1,6 @@
 use plan::{LaidPlane, Plan, Plane};
 
-use super::section::{Section, framed, scale_for};
+use super::section::{Section, framed};
 use crate::{Figure, Fill, Item, LineType, Words};
 
 /// Of a unit as drawn, mm.
@@ -16,10 +16,7 @@ pub(super) fn draw(plan: &Plan, plane: &Plane, laid: &LaidPlane, width: f64, wor
     let length = shown.first().map_or(0.0, |course| course.length_in);
     let head = |index: usize| shown[index].butt_in + shown[index].length_in;
     let high = head(shown.len().checked_sub(1)?);
-    let turn = libm::atan2(plane.pitch, 12.0).to_degrees();
-    let level = libm::cos(turn.to_radians());
-    let scale = scale_for((high + 8.0) * level, width - 34.0, words)?;
-    let section = Section { foot: [0.0, 0.0], turn, scale };
+    let section = Section::up_slope(plane, high + 8.0, width - 34.0, words)?;
     let mut items = base(&section, high);
     items.extend(starter(&section, laid));
     for (index, course) in shown.iter().enumerate().rev() {
@@ -34,7 +31,7 @@ pub(super) fn draw(plan: &Plan, plane: &Plane, laid: &LaidPlane, width: f64, wor
     items.extend(measures(&section, &shown, length, words));
     let (numbers, keyed) = key(plan, &section, plane, laid, words);
     items.extend(numbers);
-    Some(framed(items, scale, keyed))
+    Some(framed(items, section.scale, keyed))
 }
 
 fn base(section: &Section, high: f64) -> Vec<Item> {
@@ -89,17 +86,11 @@ fn key(plan: &Plan, section: &Section, plane: &Plane, laid: &LaidPlane, words: &
         let told = format!("{} {}", words.word("starter"), words.length(starters.height_in));
         parts.push(([starters.butt_in + starters.height_in * 0.5, SHEETS + UNIT / 2.0], told));
     }
-    let mut items = Vec::new();
-    let mut keyed = Vec::new();
-    for (index, (part, told)) in parts.into_iter().enumerate() {
-        items.extend(section.number(index + 1, part, [part[0] + 1.5, -DECK - 11.0]));
-        keyed.push(format!("{}  {told}", index + 1));
-    }
-    if laid.first_butt_in < 0.0 {
-        let number = keyed.len() + 1;
-        let butt = laid.first_butt_in;
-        items.extend(section.number(number, [butt, SHEETS + UNIT], [butt - 3.5, 1.0]));
-        keyed.push(format!("{number}  {} {}", words.word("projection"), words.length(-butt)));
-    }
-    (items, keyed)
+    let below = parts.into_iter().map(|(part, told)| (part, [part[0] + 1.5, -DECK - 11.0], told));
+    let butt = laid.first_butt_in;
+    let projection = (butt < 0.0).then(|| {
+        let told = format!("{} {}", words.word("projection"), words.length(-butt));
+        ([butt, SHEETS + UNIT], [butt - 3.5, 1.0], told)
+    });
+    section.key(below.chain(projection).collect())
 }

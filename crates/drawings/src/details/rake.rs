@@ -33,11 +33,8 @@ pub(super) fn draw(plan: &Plan, plane: &Plane, laid: &LaidPlane, width: f64, wor
         ([1.5, 1.6], words.word("drip edge")),
         ([gap, 3.3], told("gap", plan.covering.gap_in)),
     ];
-    let mut keyed = Vec::new();
-    for (index, (part, words)) in parts.into_iter().enumerate() {
-        items.extend(section.number(index + 1, part, [part[0] + 1.0, -12.0]));
-        keyed.push(format!("{}  {words}", index + 1));
-    }
+    let (numbers, keyed) = section.key(parts.map(|(part, told)| (part, [part[0] + 1.0, -12.0], told)).into());
+    items.extend(numbers);
     Some(framed(items, scale, keyed))
 }
 

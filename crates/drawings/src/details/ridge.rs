@@ -46,10 +46,8 @@ pub(super) fn draw(plan: &Plan, plane: &Plane, laid: &LaidPlane, width: f64, wor
         parts.push(([guide.off_in * 0.4, 4.6], words.word("ridge vent")));
         parts.push(([0.0, -3.0], told("slot", slot)));
     }
-    let mut keyed = Vec::new();
-    for (index, (part, words)) in parts.into_iter().enumerate() {
-        items.extend(right.number(index + 1, part, [part[0] + 1.0, -16.0]));
-        keyed.push(format!("{}  {words}", index + 1));
-    }
+    let below = parts.into_iter().map(|(part, told)| (part, [part[0] + 1.0, -16.0], told));
+    let (numbers, keyed) = right.key(below.collect());
+    items.extend(numbers);
     Some(framed(items, scale, keyed))
 }

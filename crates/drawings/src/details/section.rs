@@ -1,9 +1,14 @@
+use plan::Plane;
+
 use crate::lettering::{SMALL, centred, small, width};
 use crate::page::Page;
-use crate::{Anchor, Figure, Fill, Item, LineType, Point, Scale, Scene};
+use crate::{Anchor, Figure, Fill, Item, LineType, Point, Scale, Scene, Words};
 
 /// Radius of a number's ring, mm.
 const RING: f64 = 2.6;
+
+/// A place in a section: inches along it, mm square to it.
+pub(super) type Along = [f64; 2];
 
 /// A cut through a roof along a straight line: `v` inches along it, `w` mm square to it.
 pub(super) struct Section {
@@ -14,6 +19,13 @@ pub(super) struct Section {
 }
 
 impl Section {
+    /// Up the slope of a plane, of so many inches along it, as large as the room allows.
+    pub(super) fn up_slope(plane: &Plane, inches: f64, room: f64, words: &dyn Words) -> Option<Self> {
+        let turn = libm::atan2(plane.pitch, 12.0).to_degrees();
+        let scale = scale_for(inches * libm::cos(turn.to_radians()), room, words)?;
+        Some(Self { foot: [0.0, 0.0], turn, scale })
+    }
+
     pub(super) fn at(&self, v: f64, w: f64) -> Point {
         let (sin, cos) = (libm::sin(self.turn.to_radians()), libm::cos(self.turn.to_radians()));
         let along = self.scale.paper(v);
@@ -37,9 +49,14 @@ impl Section {
         vec![self.line(&[[from, w], [to, w]], LineType::Piece), tick(from), tick(to), centred(middle, -self.turn, words)]
     }
 
-    /// A number at the end of a leader.
-    pub(super) fn number(&self, number: usize, [v, w]: [f64; 2], [to_v, to_w]: [f64; 2]) -> Vec<Item> {
-        numbered(number, self.at(v, w), self.at(to_v, to_w))
+    /// Numbers parts from 1 on: where each lies, where its number stands, and what it is. The numbers with their leaders, and
+    /// their key.
+    pub(super) fn key(&self, parts: Vec<(Along, Along, String)>) -> (Vec<Item>, Vec<String>) {
+        let numbers = (1..)
+            .zip(&parts)
+            .flat_map(|(number, ([v, w], [to_v, to_w], _))| numbered(number, self.at(*v, *w), self.at(*to_v, *to_w)));
+        let keyed = (1..).zip(&parts).map(|(number, (_, _, told))| format!("{number}  {told}"));
+        (numbers.collect(), keyed.collect())
     }
 }
 
@@ -105,6 +122,6 @@ fn bounds(items: &[Item]) -> [f64; 4] {
 }
 
 /// The largest scale at which so many inches find room in so many mm.
-pub(super) fn scale_for(inches: f64, room: f64, words: &dyn crate::Words) -> Option<Scale> {
+pub(super) fn scale_for(inches: f64, room: f64, words: &dyn Words) -> Option<Scale> {
     words.scales().into_iter().find(|scale| scale.paper(inches) <= room)
 }

@@ -1,6 +1,6 @@
 use plan::{Course, LaidPlane, MetalPiece, MetalRun, Plan, Plane};
 
-use super::section::{Section, framed, scale_for};
+use super::section::{Along, Section, framed};
 use crate::{Figure, Fill, Item, LineType, Words};
 
 /// Of a unit as drawn, mm.
@@ -24,9 +24,7 @@ pub(super) fn draw(
     let zero = first.0.butt_in;
     let length = plan.covering.length_in;
     let high = (last.0.butt_in + length).max(head(last.1)) - zero;
-    let turn = libm::atan2(plane.pitch, 12.0).to_degrees();
-    let scale = scale_for((high + 8.0) * libm::cos(turn.to_radians()), width - 34.0, words)?;
-    let section = Section { foot: [0.0, 0.0], turn, scale };
+    let section = Section::up_slope(plane, high + 8.0, width - 34.0, words)?;
     let mut items = vec![section.band([-2.0, high + 2.0], [-4.0, 0.0], [-4.0, 0.0], Fill::Hatch)];
     items.extend(steps.iter().map(|(_, step)| wall_leg(&section, [foot(step) - zero, head(step) - zero])));
     for (course, step) in steps.iter().rev() {
@@ -40,7 +38,7 @@ pub(super) fn draw(
     items.extend(measures(&section, &steps, zero, words));
     let (numbers, keyed) = key(&section, &steps, zero, run, words);
     items.extend(numbers);
-    Some(framed(items, scale, keyed))
+    Some(framed(items, section.scale, keyed))
 }
 
 /// The first steps with a whole course under them, each with its course.
@@ -88,19 +86,13 @@ fn key(
 ) -> (Vec<Item>, Vec<String>) {
     let (course, step) = steps[0];
     let size = format!("{} {} × {}", words.word("blank"), words.length(step.girth_in), words.length(step.length_in));
-    let parts = [
-        (
-            [foot(step) - zero + 1.0, 2.0 * UNIT - 0.5],
-            format!("{}: {}; {size}", words.word("one step a course"), run.pieces.len()),
-        ),
-        ([(foot(step) + head(step)) / 2.0 - zero, LEG * 0.8], words.word("leg on the wall")),
-        ([course.butt_in - zero + 0.5, 2.5 * UNIT], words.word("unit over it")),
-    ];
-    let mut items = Vec::new();
-    let mut keyed = Vec::new();
-    for (index, (part, told)) in parts.into_iter().enumerate() {
-        items.extend(section.number(index + 1, part, [part[0] + [1.5, 6.0, 6.0][index], -15.0]));
-        keyed.push(format!("{}  {told}", index + 1));
-    }
-    (items, keyed)
+    let first = [foot(step) - zero + 1.0, 2.0 * UNIT - 0.5];
+    let leg = [f64::midpoint(foot(step), head(step)) - zero, LEG * 0.8];
+    let over = [course.butt_in - zero + 0.5, 2.5 * UNIT];
+    let below = |part: Along, along: f64| [part[0] + along, -15.0];
+    section.key(vec![
+        (first, below(first, 1.5), format!("{}: {}; {size}", words.word("one step a course"), run.pieces.len())),
+        (leg, below(leg, 6.0), words.word("leg on the wall")),
+        (over, below(over, 6.0), words.word("unit over it")),
+    ])
 }
