@@ -63,7 +63,11 @@ const PAIR: &str = "Write one key = value on a line.";
 
 /// What the parser says (a part of it), what we say, and the remedy.
 const SAYINGS: [(&str, &str, &str); 20] = [
-    ("invalid boolean", "this is neither true nor false, nor a text in quotes", "Write true or false in small letters."),
+    (
+        "invalid boolean",
+        "this is neither true nor false, nor a text in quotes",
+        "Put words in quotes; write true and false in small letters.",
+    ),
     ("missing opening quote", "a quote stands here that none opens", QUOTES),
     ("unexpected key or value", "more stands here than one value", QUOTES),
     ("invalid basic string", "a quote is opened on this line and not closed", QUOTES),
