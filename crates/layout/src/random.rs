@@ -190,18 +190,18 @@ impl<'a, 'b> Row<'a, 'b> {
         }
         let first = self.choices.len();
         self.choose_whole(at);
-        let mut found = (first..self.choices.len()).any(|choice| self.tries(choice, ahead, ease));
+        let mut found = (first..self.choices.len()).any(|choice| self.lays(choice, ahead, ease));
         if !found && ease >= Ease::Cut {
             self.choices.truncate(first);
             self.choose_cut(at);
-            found = (first..self.choices.len()).any(|choice| self.tries(choice, ahead, ease));
+            found = (first..self.choices.len()).any(|choice| self.lays(choice, ahead, ease));
         }
         self.choices.truncate(first);
         found
     }
 
     /// Whether a choice and what is looked at behind it can be laid; if not, nothing of it stays.
-    fn tries(&mut self, choice: usize, ahead: usize, ease: Ease) -> bool {
+    fn lays(&mut self, choice: usize, ahead: usize, ease: Ease) -> bool {
         let (place, unit) = self.choices[choice];
         if self.tries == 0 && ease < Ease::Near {
             return false;

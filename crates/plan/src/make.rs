@@ -36,9 +36,10 @@ pub fn plan(job: &Job, catalog: &Catalog) -> Plan {
     let covering_of = |plane: &Surface| slotted.as_deref().filter(|_| is_laid(plane));
     let coverings: Vec<Option<&Covering>> = roof.planes.iter().map(covering_of).collect();
     let laying = layout::lay_roof(&roof, covering_of, &job.setting_out);
-    problems.extend(catalog.get(&job.covering.sheet).and_then(|covering| courses::bond_not_allowed(job, covering)));
-    problems.extend(catalog.get(&job.covering.sheet).and_then(|covering| courses::not_staggered(job, covering)));
-    problems.extend(catalog.get(&job.covering.sheet).and_then(|covering| courses::not_graduated(job, covering)));
+    if let Some(sheet) = catalog.get(&job.covering.sheet) {
+        let not_laid = [courses::bond_not_allowed, courses::not_staggered, courses::not_graduated];
+        problems.extend(not_laid.iter().filter_map(|asked| asked(job, sheet)));
+    }
     problems.extend(courses::problems(job, &roof, &laying));
     let details = placing::details(job, &roof, &laying, &by_sheet);
     let cutting = layout::cut_roof(&roof, &laying, covering_of);

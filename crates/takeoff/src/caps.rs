@@ -19,7 +19,8 @@ pub fn caps_along(length: Length, cap: &Cap) -> u64 {
     }
 }
 
-/// Caps along every ridge and every hip that is neither mitred nor covered in metal, whose first laid plane is of this sheet. `laid` are the planes laid in any sheet.
+/// Caps along every ridge and every hip that is neither mitred nor covered in metal, whose first laid plane is of this sheet.
+/// `laid` are the planes laid in any sheet.
 pub(crate) fn line(roof: &Roof, laying: &Laying<'_>, laid: &BTreeSet<usize>) -> OrderLine {
     let cap = laying.covering.cap;
     let is_capped = |line: &Line| match line.kind {

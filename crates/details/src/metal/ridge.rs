@@ -1,6 +1,6 @@
 //! Metal over ridges and hips, where a sheet has it instead of caps.
 
-use covering::{Covering, RidgeMetal};
+use covering::RidgeMetal;
 use geom::{add, scale, sub};
 use roof::{EdgeKind, Place};
 use units::Length;
@@ -22,7 +22,7 @@ pub(crate) fn ridges(given: &Given<'_>) -> Vec<MetalRun> {
 /// Every hip whose sheet covers it in metal, down to where units end past the eave.
 pub(crate) fn hips(given: &Given<'_>) -> Vec<MetalRun> {
     let run = |at: Sloped<'_>| {
-        let metal = at.covering.ridge_metal.filter(|_| Covering::has_hip_metal(at.covering))?;
+        let metal = at.covering.ridge_metal.filter(|_| at.covering.has_hip_metal())?;
         let past = past_foot(at.covering, at.on(given, at.planes[0]));
         Some(cover(given, &at, &metal, at.covering.cap.hip_cover, [past, 0.0]))
     };
