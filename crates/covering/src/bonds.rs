@@ -51,8 +51,6 @@ pub struct Bonds {
     pub sold_mixed: bool,
     /// Graduated lengths, from the longest, which is the unit's own, down; empty where all units have one length.
     pub lengths: Vec<GradedLength>,
-    /// Units are sold tapered for turrets, down to this width at the butt.
-    pub least_taper: Option<Length>,
 }
 
 /// A width of the mix.
@@ -122,8 +120,6 @@ pub struct BondGroup {
     /// Graduated lengths, from the longest down; the first is the unit's own. Absent: all units have one length.
     #[serde(default)]
     pub lengths: Vec<GradedLengthTable>,
-    /// Least width at the butt of units that are sold tapered for turrets. Absent: they are cut from field units.
-    pub least_taper: Option<Measure>,
     /// Where these figures come from.
     pub source: String,
 }
@@ -162,7 +158,6 @@ pub(crate) fn bonds(desk: &mut Desk, group: &BondGroup) -> Bonds {
         share_within: percent / 100.0,
         sold_mixed: group.sold_mixed,
         lengths: lengths(desk, &group.lengths),
-        least_taper: group.least_taper.map(|width| desk.size("bond.least_taper", width)),
     }
 }
 
@@ -218,10 +213,6 @@ pub(crate) fn together(desk: &mut Desk, covering: &Covering) {
     }
     graduated(desk, covering);
     staggered(desk, covering);
-    if let Some(width) = covering.bonds.least_taper {
-        let says = || format!("{width} is more than the unit's width, {}", covering.unit.width);
-        desk.expect(width <= covering.unit.width, "bond.least_taper", says, "Mend the width.");
-    }
 }
 
 fn graduated(desk: &mut Desk, covering: &Covering) {

@@ -54,8 +54,8 @@ impl Facing {
 /// A cut edge of a piece.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Bevel {
-    /// The edge of the roof that cut it.
-    pub kind: EdgeKind,
+    /// The edge of the roof that cut it; `None` for the side of a unit that narrows towards its neighbour's.
+    pub kind: Option<EdgeKind>,
     /// Degrees between the cut and the course line, 0 for one along the course, 90 for one straight up the slope.
     pub angle: f64,
     /// Which way it looks.
@@ -65,7 +65,7 @@ pub struct Bevel {
 }
 
 impl Bevel {
-    fn new(kind: EdgeKind, line @ [from, to]: [Place; 2]) -> Self {
+    fn new(kind: Option<EdgeKind>, line @ [from, to]: [Place; 2]) -> Self {
         let [along, up] = [to[0] - from[0], to[1] - from[1]];
         let angle = libm::atan2(up.abs(), along.abs()).to_degrees();
         let facing = match (angle < UPRIGHT, along > 0.0, up > 0.0) {
@@ -92,7 +92,7 @@ impl Bevel {
 }
 
 /// What a piece is cut from, and where that lies before it is cut to the outline.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(crate) struct Blank {
     /// Lower left corner on the plane.
     pub(crate) corner: Place,
@@ -104,12 +104,24 @@ pub(crate) struct Blank {
     pub(crate) unit: f64,
     /// The side on which the joint was moved, if it was.
     pub(crate) moved: Option<Side>,
+    /// The lines to which a unit that narrows is cut, left and right, from the corner.
+    pub(crate) narrowed: [Option<[Place; 2]>; 2],
 }
 
 impl Blank {
     fn is_on_boundary(&self, [from, to]: [Place; 2]) -> bool {
         let both_at = |axis: usize, value: f64| (from[axis] - value).abs() < ON && (to[axis] - value).abs() < ON;
         both_at(0, 0.0) || both_at(0, self.width) || both_at(1, 0.0) || both_at(1, self.height)
+    }
+
+    /// Whether a side lies on a line to which the unit narrows.
+    fn is_narrowed(&self, side: [Place; 2]) -> bool {
+        [0, 1].iter().any(|&hand| self.is_narrowed_at(hand, side))
+    }
+
+    /// As [`Blank::is_narrowed`], of the left line, 0, or of the right one, 1.
+    pub(crate) fn is_narrowed_at(&self, hand: usize, side: [Place; 2]) -> bool {
+        self.narrowed[hand].is_some_and(|line| side.iter().all(|&at| off_line(line, at) < ON))
     }
 
     /// Whether some of a boundary of the blank bounds the piece too: straight up at `u`, or level at `v`.
@@ -119,14 +131,25 @@ impl Blank {
     }
 }
 
+/// How far a place lies off a line, however far that is prolonged.
+fn off_line([from, to]: [Place; 2], at: Place) -> f64 {
+    let [along, up] = [to[0] - from[0], to[1] - from[1]];
+    let twice = along * (at[1] - from[1]) - up * (at[0] - from[0]);
+    twice.abs() / libm::hypot(along, up).max(f64::MIN_POSITIVE)
+}
+
 /// The cut edges of a piece: what of its boundary is no boundary of its blank, each with the nearest side of the outline.
 pub(crate) fn bevels(parts: &[Vec<Place>], blank: &Blank, outline: &[OutlineSide]) -> Vec<Bevel> {
-    let cut = parts.iter().flat_map(|part| sides(part)).filter(|&side| !blank.is_on_boundary(side));
+    let all = parts.iter().flat_map(|part| sides(part));
+    let cut = all.filter(|&side| blank.is_narrowed(side) || !blank.is_on_boundary(side));
     cut.filter_map(|line| {
+        if blank.is_narrowed(line) {
+            return Some(Bevel::new(None, line));
+        }
         let middle = [0, 1].map(|axis| f64::midpoint(line[0][axis], line[1][axis]) + blank.corner[axis]);
         let off = |side: &&OutlineSide| distance_to(side.line, middle);
         let nearest = outline.iter().min_by(|a, b| off(a).total_cmp(&off(b)))?;
-        Some(Bevel::new(nearest.kind, line))
+        Some(Bevel::new(Some(nearest.kind), line))
     })
     .collect()
 }
@@ -146,7 +169,8 @@ pub struct Made {
 /// wants the made side outside: then the other one is cut. Where a joint was moved, the side there is cut.
 pub(crate) fn made(parts: &[Vec<Place>], blank: &Blank, bevels: &[Bevel], made_at_rakes: bool) -> Made {
     let narrowed = blank.width < blank.unit - ON;
-    let [keeps_left, keeps_right] = [0.0, blank.width].map(|u| blank.keeps(parts, 0, u));
+    let keeps = |hand: usize, u: f64| blank.narrowed[hand].is_none() && blank.keeps(parts, 0, u);
+    let [keeps_left, keeps_right] = [keeps(0, 0.0), keeps(1, blank.width)];
     let cut_at = |hand| narrowed && keeps_left && keeps_right && blank.moved == Some(hand);
     let sky = |hand| made_at_rakes && bevels.iter().any(|bevel| is_upright_rake(bevel, hand));
     let [sky_left, sky_right] = [sky(Side::Left), sky(Side::Right)];
@@ -158,7 +182,7 @@ pub(crate) fn made(parts: &[Vec<Place>], blank: &Blank, bevels: &[Bevel], made_a
 }
 
 fn is_upright_rake(bevel: &Bevel, hand: Side) -> bool {
-    bevel.kind == EdgeKind::Rake && bevel.facing == Facing::Side(hand) && bevel.angle > 90.0 - UPRIGHT
+    bevel.kind == Some(EdgeKind::Rake) && bevel.facing == Facing::Side(hand) && bevel.angle > 90.0 - UPRIGHT
 }
 
 #[cfg(test)]
@@ -166,7 +190,7 @@ mod tests {
     use super::*;
 
     fn blank(width: f64, moved: Option<Side>) -> Blank {
-        Blank { corner: [100.0, 50.0], width, height: 20.0, unit: 12.0, moved }
+        Blank { corner: [100.0, 50.0], width, height: 20.0, unit: 12.0, moved, ..Blank::default() }
     }
 
     #[test]
@@ -178,7 +202,7 @@ mod tests {
         ];
         let found = bevels(&[part], &blank(12.0, None), &outline);
         let [bevel] = found[..] else { panic!("{found:?}") };
-        assert_eq!((bevel.kind, bevel.facing), (EdgeKind::Hip, Facing::Side(Side::Right)));
+        assert_eq!((bevel.kind, bevel.facing), (Some(EdgeKind::Hip), Facing::Side(Side::Right)));
         assert!((bevel.angle - 45.0).abs() < 1e-9 && bevel.is_slanted());
     }
 
@@ -186,7 +210,7 @@ mod tests {
     #[test]
     fn at_rakes_the_made_side_stays_outside() {
         let part = |from: f64, to: f64| vec![vec![[from, 0.0], [to, 0.0], [to, 20.0], [from, 20.0]]];
-        let rake = |[from, to]: [Place; 2]| vec![Bevel::new(EdgeKind::Rake, [from, to])];
+        let rake = |[from, to]: [Place; 2]| vec![Bevel::new(Some(EdgeKind::Rake), [from, to])];
         let left = rake([[5.0, 20.0], [5.0, 0.0]]);
         let made_of = |parts: &[Vec<Place>], bevels: &[Bevel], at_rakes| {
             let made = made(parts, &blank(12.0, None), bevels, at_rakes);

@@ -20,7 +20,7 @@ pub struct Cut {
     pub area: f64,
     /// Greatest width along the course at any height.
     pub width: f64,
-    /// Its cut edges, those that a roof's edge made, in the order of the parts.
+    /// Its cut edges, those that a roof's edge made and those to which a unit narrows, in the order of the parts.
     pub bevels: Vec<Bevel>,
     /// Which sides must be the unit's own.
     pub made: Made,
@@ -66,7 +66,7 @@ impl Cut {
             key.push(part.len() as i64);
             key.extend(part[start..].iter().chain(&part[..start]).flat_map(|&at| quantised(at)));
         }
-        let mut kinds: Vec<i64> = self.bevels.iter().map(|bevel| bevel.kind as i64).collect();
+        let mut kinds: Vec<i64> = self.bevels.iter().map(|bevel| bevel.kind.map_or(-1, |kind| kind as i64)).collect();
         kinds.sort_unstable();
         key.extend(kinds);
         key.extend([self.made.butt, self.made.left, self.made.right].map(i64::from));
@@ -199,7 +199,7 @@ mod tests {
     fn equal_shapes_are_kept_once() {
         let edging = Edging { outline: Vec::new(), nailing: None, made_at_rakes: false };
         let mut cuts = Cuts::new(&edging);
-        let blank = Blank { corner: [0.0; 2], width: 8.0, height: 9.0, unit: 8.0, moved: None };
+        let blank = Blank { corner: [0.0; 2], width: 8.0, height: 9.0, unit: 8.0, ..Blank::default() };
         let square = |from: usize| {
             let mut ring = vec![[0.0, 0.0], [3.0, 0.0], [3.0, 8.0], [0.0, 8.0]];
             ring.rotate_left(from);

@@ -54,6 +54,8 @@ pub enum Fault {
         /// The sheet's.
         share: f64,
     },
+    /// Units were to narrow towards a peak, but no two hips meet in one here, or the sheet's units are too narrow to lean so far.
+    NotTapered,
     /// Course lines run apart from the eave to the top line.
     OutOfParallel {
         /// In 10 ft.

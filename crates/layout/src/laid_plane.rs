@@ -1,7 +1,7 @@
 use roof::Place;
 use units::Length;
 
-use crate::{Course, Cut, Finding, Guide, Hanging, Matched, OutOfSquare, Pole, Run, Starters, Station, Unmatched};
+use crate::{Course, Cut, Finding, Guide, Hanging, Joints, Matched, OutOfSquare, Pole, Run, Starters, Station, Unmatched};
 
 /// The units of the whole roof, plane by plane in the roof's order.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -25,6 +25,8 @@ pub struct LaidPlane {
     pub top: f64,
     /// How far units that hang do so below their course line; nil where butts lie straight.
     pub step: f64,
+    /// Where the joints of all courses meet if they are prolonged, where units narrow towards it; none where joints run straight up.
+    pub peak: Option<Place>,
     /// From eave to ridge.
     pub courses: Vec<Course>,
     /// The boundary that units are cut to: outer rings counter-clockwise, holes clockwise.
@@ -86,6 +88,16 @@ impl LaidPlane {
     pub fn hangs(&self, course: usize) -> f64 {
         let any = self.courses.get(course).is_some_and(|row| row.runs.iter().any(|run| run.hangs != Hanging::None));
         if any { self.step } else { 0.0 }
+    }
+
+    /// The joints of a course as rows of equal steps, ascending, where they cross a height `v` of the plane.
+    pub fn joint_rows(&self, course: usize, v: f64) -> impl Iterator<Item = Joints> + '_ {
+        let row = &self.courses[course];
+        let nearer = self.peak.map(|[u, top]| (u, (top - v) / (top - row.butt)));
+        row.joint_rows().map(move |joints| match nearer {
+            Some((u, part)) => Joints { first: u + (joints.first - u) * part, step: joints.step * part, ..joints },
+            None => joints,
+        })
     }
 
     /// Pieces from one kind of unit.

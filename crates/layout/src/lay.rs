@@ -10,6 +10,7 @@ use crate::bevel::Blank;
 use crate::bond::{Bond, NIL};
 use crate::courses::{CourseLines, Shared, Slope, set_out};
 use crate::cut::{Cuts, Edging, NIL_AREA, area, sides};
+use crate::fan::{self, Fan};
 use crate::legal::{Rules, faults};
 use crate::mix::Mix;
 use crate::nailing::{Nailing, unnailed};
@@ -58,7 +59,12 @@ fn lay_lines(
     setting_out: &SettingOut,
 ) -> LaidPlane {
     let (Some(lines), Some(bond)) = (lines, Bond::of(covering)) else { return bare(plane_index, covering, outline) };
-    let laid = Setting::new(plane, covering, outline, lines.clone(), bond).lay(plane_index);
+    let narrows = setting_out.tapered.contains(&plane.block);
+    let fan = narrows.then(|| Fan::of(plane, bond.width, &lines));
+    let mut laid = Setting::new(plane, covering, outline, lines.clone(), bond, fan.flatten()).lay(plane_index);
+    if narrows && laid.peak.is_none() {
+        laid.findings.push(Finding { fault: Fault::NotTapered, course: 0, at: [0.0, laid.first_butt] });
+    }
     mark_out(laid, plane, covering, &lines, setting_out)
 }
 
@@ -99,6 +105,8 @@ pub(crate) struct Setting<'a> {
     pub(crate) step: f64,
     /// Random widths, where the bond is of these.
     mix: Option<Mix>,
+    /// Where units narrow towards a peak.
+    fan: Option<Fan>,
     plane: &'a Plane,
     weathered: OnceCell<Vec<Vec<Place>>>,
     lines: CourseLines,
@@ -107,15 +115,15 @@ pub(crate) struct Setting<'a> {
 }
 
 impl<'a> Setting<'a> {
-    fn new(plane: &'a Plane, covering: &'a Covering, outline: Vec<Vec<Place>>, lines: CourseLines, bond: Bond) -> Self {
+    fn new(plane: &'a Plane, covering: &'a Covering, outline: Vec<Vec<Place>>, lines: CourseLines, bond: Bond, fan: Option<Fan>) -> Self {
         let rules = Rules::of(covering);
-        let step = covering.bonds.step.unwrap_or_default().to_inches();
+        let step = covering.bonds.step.filter(|_| fan.is_none()).unwrap_or_default().to_inches();
         let hangs = |course: usize| if course == 0 { 0.0 } else { step };
         let bands = lines.butts.iter().enumerate();
         let bands = bands.map(|(course, &butt)| [butt - hangs(course), butt + lines.length(course)]);
         let strips = strips(&outline, &bands.collect::<Vec<_>>());
-        let mix = Mix::of(covering);
-        let origin = if mix.is_some() { 0.0 } else { start(&strips, &bond, &rules) };
+        let mix = Mix::of(covering).filter(|_| fan.is_none());
+        let origin = if mix.is_some() || fan.is_some() { 0.0 } else { start(&strips, &bond, &rules) };
         let bond = bond.at(origin, 0);
         let starters_of = |edge: LowEdge| {
             let above = lines.course_at(edge.v);
@@ -125,21 +133,23 @@ impl<'a> Setting<'a> {
         let edging = Edging::of(plane, covering, &outline);
         let units = bare(0, covering, Vec::new()).units;
         let weathered = OnceCell::new();
-        Self { edging, units, mix, step, plane, weathered, covering, outline, rules, bond, strips, lines, low_edges }
+        Self { edging, units, mix, fan, step, plane, weathered, covering, outline, rules, bond, strips, lines, low_edges }
     }
 
     fn lay(self, plane: usize) -> LaidPlane {
         let mut cuts = Cuts::new(&self.edging);
         let mut mix = self.mix.clone();
-        let courses = match &mut mix {
-            Some(mix) => random::courses(&self, mix, &mut cuts),
-            None => self.even_courses(&mut cuts),
+        let courses = match (&self.fan, &mut mix) {
+            (Some(fan), _) => fan::courses(&self, fan, &mut cuts),
+            (None, Some(mix)) => random::courses(&self, mix, &mut cuts),
+            (None, None) => self.even_courses(&mut cuts),
         };
         let cut_area = self.cut_area(&courses, &cuts.shapes);
         let mut laid = LaidPlane {
             first_butt: self.lines.first(),
             top: self.lines.top,
             step: self.step,
+            peak: self.fan.map(|fan| fan.peak),
             courses,
             cuts: cuts.shapes,
             cut_area,
@@ -351,7 +361,7 @@ impl Row {
             width,
             height: strip.head - strip.butt,
             unit: width,
-            moved: None,
+            ..Blank::default()
         }
     }
 

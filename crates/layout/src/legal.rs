@@ -52,7 +52,7 @@ pub(crate) fn too_near(distance: f64, least: f64) -> bool {
 pub(crate) fn faults(plane: &LaidPlane, covering: &Covering) -> Vec<Finding> {
     let rules = Rules::of(covering);
     (0..plane.courses.len())
-        .flat_map(|course| small_pieces(plane, course, &rules).chain(near_joints(&plane.courses, course, &rules)))
+        .flat_map(|course| small_pieces(plane, course, &rules).chain(near_joints(plane, course, &rules)))
         .collect()
 }
 
@@ -67,23 +67,34 @@ fn small_pieces<'a>(plane: &'a LaidPlane, course: usize, rules: &'a Rules) -> im
 }
 
 /// One finding for each two rows of joints that come too near, at the worst place.
-fn near_joints<'a>(courses: &'a [Course], course: usize, rules: &'a Rules) -> impl Iterator<Item = Finding> + 'a {
-    let butt = courses[course].butt;
+fn near_joints<'a>(plane: &'a LaidPlane, course: usize, rules: &'a Rules) -> impl Iterator<Item = Finding> + 'a {
+    let v = nearest_at(plane, course);
     rules.neighbours(course, course + 1).flat_map(move |(below, least)| {
-        let near = nearest_rows(&courses[course], &courses[below], least).into_iter();
+        let near = nearest_rows(plane.joint_rows(course, v), plane.joint_rows(below, v), least).into_iter();
         near.filter(move |&(is, _)| too_near(is, least)).map(move |(is, u)| {
             let fault = Fault::JointOverJoint { is: Length::inches(is), least: Length::inches(least) };
-            Finding { fault, course, at: [u, butt] }
+            Finding { fault, course, at: [u, v] }
         })
     })
 }
 
+/// The height at which what is seen of a course's joints is nearest to those below: its butts, or the next course's where
+/// joints run together upwards.
+fn nearest_at(plane: &LaidPlane, course: usize) -> f64 {
+    let row = &plane.courses[course];
+    if plane.peak.is_some() { row.butt + row.exposure } else { row.butt }
+}
+
 /// Least distance, and its place, of every two rows of joints that come within reach of each other.
-fn nearest_rows(upper: &Course, lower: &Course, reach: f64) -> Vec<(f64, f64)> {
-    let lower: Vec<Joints> = lower.joint_rows().collect();
+fn nearest_rows(
+    upper: impl Iterator<Item = Joints>,
+    lower: impl Iterator<Item = Joints>,
+    reach: f64,
+) -> Vec<(f64, f64)> {
+    let lower: Vec<Joints> = lower.collect();
     let mut passed = 0;
     let mut nearest = Vec::new();
-    for row in upper.joint_rows() {
+    for row in upper {
         passed += lower[passed..].iter().take_while(|below| below.last() < row.first - reach).count();
         let near = lower[passed..].iter().take_while(|below| below.first < row.last() + reach);
         nearest.extend(near.map(|below| between_rows(&row, below)));
@@ -112,7 +123,12 @@ pub(crate) fn nearest(row: &Joints, u: f64) -> f64 {
 
 /// The joint of a course that is nearest to `u`.
 pub(crate) fn nearest_joint(course: &Course, u: f64) -> Option<f64> {
-    course.joint_rows().map(|row| nearest(&row, u)).min_by(|a, b| (a - u).abs().total_cmp(&(b - u).abs()))
+    nearest_of(course.joint_rows(), u)
+}
+
+/// The joint of some rows that is nearest to `u`.
+pub(crate) fn nearest_of(rows: impl Iterator<Item = Joints>, u: f64) -> Option<f64> {
+    rows.map(|row| nearest(&row, u)).min_by(|a, b| (a - u).abs().total_cmp(&(b - u).abs()))
 }
 
 #[cfg(test)]

@@ -12,6 +12,7 @@ mod course;
 mod courses;
 mod cut;
 mod cutting;
+mod fan;
 mod finding;
 mod laid_plane;
 mod lay;

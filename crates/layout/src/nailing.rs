@@ -51,7 +51,7 @@ impl<'a> Nailing<'a> {
     /// Nails of a whole unit so wide, from its lower left corner.
     pub(crate) fn whole(&self, width: f64, height: f64) -> Vec<Place> {
         let rectangle = vec![[0.0, 0.0], [width, 0.0], [width, height], [0.0, height]];
-        let blank = Blank { corner: [0.0; 2], width, height, unit: width, moved: None };
+        let blank = Blank { corner: [0.0; 2], width, height, unit: width, ..Blank::default() };
         self.places(&[rectangle], &blank, &[])
     }
 
@@ -73,7 +73,7 @@ impl<'a> Nailing<'a> {
                 free = without(&free, near);
             }
         }
-        let valleys = bevels.iter().filter(|bevel| bevel.kind == EdgeKind::Valley);
+        let valleys = bevels.iter().filter(|bevel| bevel.kind == Some(EdgeKind::Valley));
         for near in valleys.filter_map(|bevel| within(prolonged(bevel), self.off_valley, v)) {
             free = without(&free, near);
         }
@@ -96,7 +96,7 @@ impl<'a> Nailing<'a> {
         let low = vs().fold(f64::INFINITY, f64::min) + self.edge;
         let high = vs().fold(f64::NEG_INFINITY, f64::max) - self.edge;
         let covers: Vec<(&Bevel, f64)> =
-            bevels.iter().map(|bevel| (bevel, self.covered(bevel.kind))).filter(|(_, depth)| *depth > 0.0).collect();
+            bevels.iter().filter_map(|bevel| Some((bevel, self.covered(bevel.kind?)))).filter(|(_, depth)| *depth > 0.0).collect();
         let spread = (0..=LEVELS).map(|level| high + (low - high) * f64::from(level) / f64::from(LEVELS));
         let middles = covers.iter().map(|(bevel, depth)| bevel.line[0][1] - f64::midpoint(self.edge, *depth));
         middles.chain(spread).filter(|&v| v >= low && v <= high).find_map(|v| {

@@ -48,6 +48,12 @@ pub(crate) fn left_of(outline: &[Vec<Place>], strip: &Strip, place: [f64; 2], un
     Left::of(from_corner(parts, [place[0], strip.butt]), strip, unit)
 }
 
+/// What the laid outline leaves of a place of any shape, measured from a corner, for a unit `unit` wide.
+pub(crate) fn left_of_shape(outline: &[Vec<Place>], strip: &Strip, place: Vec<Place>, corner: Place, unit: f64) -> Left {
+    let parts = overlaid(&vec![place], &outline.to_vec(), OverlayRule::Intersect, FillRule::EvenOdd);
+    Left::of(from_corner(parts, corner), strip, unit)
+}
+
 /// As [`left_of`], in columns that are all alike: these ranges of v are laid.
 pub(crate) fn left_in_columns(ranges: &[[f64; 2]], strip: &Strip, width: f64, unit: f64) -> Left {
     let parts = ranges.iter().map(|&range| rectangle([0.0, width], range)).collect();

@@ -22,7 +22,7 @@ pub struct Pole {
     /// Fixed heights that it passes, from the lowest up.
     pub stations: Vec<PoleStation>,
     /// From this side to the first joint, in the lowest course of the pole and as many more as the bond has, all of random
-    /// widths; none in a course of one piece.
+    /// widths and of units that narrow; none in a course of one piece.
     pub starts: Vec<Option<f64>>,
 }
 
@@ -147,7 +147,8 @@ impl Making<'_> {
             self.laid.courses.iter().enumerate().filter(|(_, course)| is_passed(course.butt)).collect();
         let marks = rows.iter().map(|&(course, row)| self.mark(stretch, course, row.butt)).collect();
         let stations = self.laid.stations.iter().filter(|station| is_passed(station.v));
-        let bond = if self.covering.bond(None) == Bond::Random { rows.len() } else { every(self.covering) as usize };
+        let never_alike = self.covering.bond(None) == Bond::Random || self.laid.peak.is_some();
+        let bond = if never_alike { rows.len() } else { every(self.covering) as usize };
         Pole {
             side: stretch.side,
             u: stretch.foot[0],

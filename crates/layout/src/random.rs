@@ -332,7 +332,7 @@ impl<'a, 'b> Row<'a, 'b> {
         let (width, height) = (right - left, self.strip.head - self.strip.butt);
         let unit = self.width(unit);
         let moved = (width < unit - NIL).then_some(Side::Right);
-        Blank { corner: [left, self.strip.butt], width, height, unit, moved }
+        Blank { corner: [left, self.strip.butt], width, height, unit, moved, ..Blank::default() }
     }
 
     /// A joint misses those below it.

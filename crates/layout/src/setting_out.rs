@@ -23,6 +23,8 @@ pub struct SettingOut {
     pub staggered: bool,
     /// Which lengths of the sheet are laid, if it has any.
     pub graduated: Graduated,
+    /// Blocks, turrets all, on whose planes units narrow towards the peak.
+    pub tapered: BTreeSet<String>,
 }
 
 /// Lengths and thicknesses from the longest at the eave to the shortest at the top.
@@ -121,6 +123,7 @@ impl Default for SettingOut {
             bond: None,
             staggered: false,
             graduated: Graduated::No,
+            tapered: BTreeSet::new(),
         }
     }
 }

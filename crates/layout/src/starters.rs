@@ -3,9 +3,9 @@ use roof::{EdgeKind, Place, Plane};
 
 use crate::bond::NIL;
 use crate::cut::sides;
-use crate::legal::nearest_joint;
+use crate::legal::nearest_of;
 use crate::outline::{edges, is_level, projection};
-use crate::{Course, LaidPlane};
+use crate::{Joints, LaidPlane};
 
 /// Starters of one width along a level low edge. An edge has more than one such row where starters had to be
 /// shortened to keep their joints off the first course's.
@@ -65,10 +65,14 @@ pub(crate) fn height(covering: &Covering, exposure: f64, length: f64) -> f64 {
 
 /// The starters along one low edge of a plane whose courses are laid.
 pub(crate) fn starters(plane: &LaidPlane, covering: &Covering, edge: LowEdge, height: f64) -> Vec<Starters> {
-    let above = plane.courses.iter().take_while(|course| course.butt < edge.v + NIL).last();
+    let Some(above) = plane.courses.iter().take_while(|course| course.butt < edge.v + NIL).count().checked_sub(1) else {
+        return Vec::new();
+    };
+    let joints = joints_over(plane, above);
     let mut rows: Vec<Starters> = Vec::new();
     let mut left = edge.from;
-    while let Some(step) = above.filter(|_| left < edge.to - NIL).map(|first| step(left, edge.to, first, covering)) {
+    while left < edge.to - NIL {
+        let step = step(left, edge.to, &joints, covering);
         match rows.last_mut().filter(|row| (row.step - step).abs() < NIL) {
             Some(row) => row.count += 1,
             None => rows.push(Starters { butt: edge.v, height, from: left, to: edge.to, left, step, count: 1 }),
@@ -80,21 +84,30 @@ pub(crate) fn starters(plane: &LaidPlane, covering: &Covering, edge: LowEdge, he
     rows
 }
 
+/// The joints of a course that starters must miss: at its butts, and where they do not run straight up also as far up as they
+/// are seen.
+fn joints_over(plane: &LaidPlane, course: usize) -> Vec<Joints> {
+    let row = &plane.courses[course];
+    let heights = if plane.peak.is_some() { vec![row.butt, row.butt + row.exposure] } else { vec![row.butt] };
+    heights.into_iter().flat_map(|v| plane.joint_rows(course, v)).collect()
+}
+
 /// From a starter's left side to the next one's: a whole starter and its gap, unless its joint would come too near to
 /// one of the first course; then the joint moves back, to the middle of a unit of the first course if it can.
-fn step(left: f64, end: f64, first: &Course, covering: &Covering) -> f64 {
+fn step(left: f64, end: f64, over: &[Joints], covering: &Covering) -> f64 {
     let gap = covering.gap.to_inches();
     let least = covering.starter.joint_offset.to_inches();
     let whole = left + covering.starter.width.to_inches().max(NIL) + gap / 2.0;
-    let near = nearest_joint(first, whole).unwrap_or(f64::INFINITY);
-    let is_clear = |joint: f64| nearest_joint(first, joint).is_none_or(|near| (near - joint).abs() > least - NIL);
+    let nearest = |joint: f64| nearest_of(over.iter().copied(), joint);
+    let near = nearest(whole).unwrap_or(f64::INFINITY);
+    let is_clear = |joint: f64| nearest(joint).is_none_or(|near| (near - joint).abs() > least - NIL);
     // Units of random widths have no common middle.
     let half = (covering.unit.width.to_inches() + gap) / 2.0;
     let middle = (covering.bond(None) != Bond::Random).then_some(near - half);
     // Where the first course's joints were moved, the next place clear of one of them.
     let beside = |joint: f64| [joint + least, joint - least].into_iter().filter(|&beside| beside <= whole);
     let mut others: Vec<f64> =
-        if is_clear(whole) { Vec::new() } else { first.joints().into_iter().flat_map(beside).collect() };
+        if is_clear(whole) { Vec::new() } else { over.iter().flat_map(Joints::each).flat_map(beside).collect() };
     others.sort_by(|a, b| b.total_cmp(a));
     let tried = [whole].into_iter().chain(middle).chain([near - least]).chain(others);
     let joint = tried.filter(|joint| *joint > left + gap).find(|&joint| joint >= end || is_clear(joint));

@@ -19,7 +19,7 @@ fn hipped(left: f64, right: f64) -> Plane {
 }
 
 fn bevels(laid: &LaidPlane, kind: EdgeKind) -> Vec<Bevel> {
-    laid.cuts.iter().flat_map(|cut| &cut.bevels).filter(|bevel| bevel.kind == kind).copied().collect()
+    laid.cuts.iter().flat_map(|cut| &cut.bevels).filter(|bevel| bevel.kind == Some(kind)).copied().collect()
 }
 
 /// Length up the slope for each inch of run at a pitch: √(1 + (pitch / 12)²).
@@ -154,7 +154,7 @@ fn no_nail_passes_valley_metal() {
     for course in &laid.courses {
         for run in &course.runs {
             let Some(cut) = run.cut.map(|cut| &laid.cuts[cut as usize]) else { continue };
-            if cut.bevels.iter().any(|bevel| bevel.kind == EdgeKind::Valley) {
+            if cut.bevels.iter().any(|bevel| bevel.kind == Some(EdgeKind::Valley)) {
                 for [u, v] in &cut.nails {
                     let at = [u + run.left - from[0], v + course.butt - from[1]];
                     let off = ((to[0] - from[0]) * at[1] - (to[1] - from[1]) * at[0]) / length;
@@ -175,7 +175,7 @@ fn at_both_rakes_the_made_side_is_outside() {
     sheet.edges.made_at_rakes = true;
     let laid = layout::lay(0, &gable(303.0, 120.0), &sheet, &SettingOut::default());
     let rakes = |side| {
-        let at_rake = move |bevel: &Bevel| bevel.kind == EdgeKind::Rake && bevel.facing == Facing::Side(side);
+        let at_rake = move |bevel: &Bevel| bevel.kind == Some(EdgeKind::Rake) && bevel.facing == Facing::Side(side);
         laid.cuts.iter().filter(move |cut| cut.bevels.iter().any(at_rake))
     };
     assert!(rakes(Side::Left).count() + rakes(Side::Right).count() > 0);

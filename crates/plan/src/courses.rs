@@ -116,7 +116,7 @@ pub(crate) fn problems(job: &Job, roof: &Shape, laying: &Laying) -> Vec<Problem>
     let of_planes = findings.filter_map(|(plane, finding)| of_plane(job, roof, plane, finding.fault));
     let odd = laying.matched.iter().flat_map(|matched| &matched.odd).map(|odd| odd_course(job, roof, odd));
     let unmatched = laying.unmatched.iter().map(|of| cannot_match(job, roof, of));
-    of_planes.chain(odd).chain(unmatched).chain(unknown_planes(job, roof)).collect()
+    of_planes.chain(odd).chain(unmatched).chain(unknown_planes(job, roof)).chain(unknown_turrets(job)).collect()
 }
 
 fn caution(code: &str, says: String, remedy: String, place: ProblemPlace) -> Problem {
@@ -143,6 +143,14 @@ fn of_plane(job: &Job, roof: &Shape, plane: usize, fault: Fault) -> Option<Probl
                 kind.name()
             ),
             "let its first butts stand out more or less, so that a line lands there",
+        ),
+        Fault::NotTapered => (
+            "not-tapered",
+            format!(
+                "{name}: no units narrow towards a peak here: no two hips meet in one, or they lean further than the sheet's \
+                 units are wide"
+            ),
+            "lay these planes as others, or choose a wider unit",
         ),
         Fault::MixNotKept { width, is, share } => (
             "mix-not-kept",
@@ -274,6 +282,18 @@ pub(crate) fn lengths(laid: &Laid, covering: Option<&Covering>) -> Vec<GradedCou
         }
     };
     stretches.iter().map(stretch).collect()
+}
+
+/// Blocks that are to have tapered units and are none of this job.
+fn unknown_turrets(job: &Job) -> Vec<Problem> {
+    let known: Vec<&str> = job.blocks.iter().map(|block| block.name.as_str()).collect();
+    let unknown = job.setting_out.tapered.iter().filter(|name| !known.contains(&name.as_str()));
+    let told = unknown.map(|name| {
+        let says = format!("setting_out.tapered names {name}, which is no block of this job");
+        let remedy = format!("the blocks are {}", known.join(", "));
+        caution("unknown-block", says, remedy, place_in_file(job, "setting_out.tapered", "", ""))
+    });
+    told.collect()
 }
 
 /// Ids to match that are no planes of this roof.

@@ -315,6 +315,7 @@ fn laid_plane(roof: &Shape, laid: &Laid, covering: Option<&Covering>) -> LaidPla
         first_butt_in: laid.first_butt,
         top_in: laid.top,
         step_in: laid.step,
+        peak_in: laid.peak,
         cant_in: cant(laid, covering),
         lengths: courses::lengths(laid, covering),
         starter_layers: covering.map_or(1, |covering| covering.starter.layers),
@@ -363,7 +364,7 @@ fn unit(laid: &Laid, kind: usize) -> Unit {
 
 fn cut(cut: &layout::Cut) -> Cut {
     let bevel = |bevel: &layout::Bevel| Bevel {
-        kind: bevel.kind.name(),
+        kind: bevel.kind.map_or("joint", roof::EdgeKind::name),
         angle_deg: bevel.angle,
         facing: bevel.facing.name(),
         ends_in: bevel.line,

@@ -293,6 +293,10 @@ pub struct LaidPlane {
     pub top_in: f64,
     /// How far units that hang do so below their course line; 0 where butts lie straight.
     pub step_in: f64,
+    /// Where the joints of all courses meet if they are prolonged, where units are cut narrower towards the peak of a turret; absent
+    /// where joints run straight up. What is told of joints and places along a course is at its butts.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub peak_in: Option<[f64; 2]>,
     /// Of the strip under the starters, so that the first course lies like the rest; absent for tapered units.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cant_in: Option<f64>,

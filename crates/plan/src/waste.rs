@@ -142,7 +142,7 @@ fn why(by: &str) -> &'static str {
         "high edge" => "at high edges, where heads are trimmed",
         "dead valley" => "at dead valleys",
         "sill" | "side" | "head" => "round openings",
-        _ => "beside joints that were moved off slivers",
+        _ => "beside joints, where units are cut narrower",
     }
 }
 

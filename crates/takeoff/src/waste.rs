@@ -100,11 +100,11 @@ fn shares(laid: &LaidPlane, run: &Run, cut: &Cut) -> BTreeMap<Option<EdgeKind>, 
     let missing = area(unit) - cut.area;
     let mut beyond: BTreeMap<Option<EdgeKind>, f64> = BTreeMap::new();
     for bevel in &cut.bevels {
-        *beyond.entry(Some(bevel.kind)).or_default() += beyond_line(unit, bevel.line);
+        *beyond.entry(bevel.kind).or_default() += beyond_line(unit, bevel.line);
     }
     let narrower = (unit.width - run.width).max(0.0) * unit.length;
     if narrower > 0.0 || beyond.values().sum::<f64>() <= 0.0 {
-        beyond.insert(None, narrower.max(f64::MIN_POSITIVE));
+        *beyond.entry(None).or_default() += narrower.max(f64::MIN_POSITIVE);
     }
     let all: f64 = beyond.values().sum();
     beyond.values_mut().for_each(|part| *part = missing * (*part / all));

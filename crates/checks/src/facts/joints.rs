@@ -1,6 +1,6 @@
 //! Distances of joints from those below, row by row: a plane has thousands of joints and a handful of rows.
 
-use layout::{Course, Joints};
+use layout::Joints;
 
 use super::Laid;
 use crate::tally::Tally;
@@ -10,9 +10,18 @@ const ONE_STEP: f64 = 1e-6;
 
 /// Every joint against the nearest one so many courses down.
 pub(crate) fn over(laid: &Laid, down: usize, least: f64, offsets: &mut Tally) {
-    let rows: Vec<Vec<Joints>> = laid.units.courses.iter().map(|course| Course::joint_rows(course).collect()).collect();
+    let courses = &laid.units.courses;
+    let at_butts = |course: usize| laid.units.joint_rows(course, courses[course].butt).collect::<Vec<_>>();
+    let rows: Vec<Vec<Joints>> = (0..courses.len()).map(at_butts).collect();
     for course in down..rows.len() {
-        compare(laid, course, &rows[course], &rows[course - down], least, offsets);
+        if laid.units.peak.is_none() {
+            compare(laid, course, &rows[course], &rows[course - down], least, offsets);
+            continue;
+        }
+        // Joints run together upwards: they are nearest where the upper ones are last seen.
+        let seen_to = courses[course].butt + courses[course].exposure;
+        let [above, below] = [course, course - down].map(|row| laid.units.joint_rows(row, seen_to).collect::<Vec<_>>());
+        compare(laid, course, &above, &below, least, offsets);
     }
 }
 

@@ -56,9 +56,14 @@ fn over_starters(laid: &Laid, offsets: &mut Tally) {
     for starters in &laid.units.starters {
         let flush = |course: &Course| (course.butt - starters.butt).abs() <= SLACK;
         if let Some(first) = laid.units.courses.iter().position(flush) {
-            let rows = laid.units.courses[first].joint_rows();
-            let above: Vec<Joints> = rows.filter_map(|row| within(row, [starters.from, starters.to])).collect();
-            compare(laid, first, &above, &starter_joints(laid, starters.butt), least, offsets);
+            let course = &laid.units.courses[first];
+            // Joints that lean are asked for at both ends of what is seen of them.
+            let ends = [course.butt, course.butt + course.exposure];
+            for &v in if laid.units.peak.is_some() { &ends[..] } else { &ends[..1] } {
+                let rows = laid.units.joint_rows(first, v);
+                let above: Vec<Joints> = rows.filter_map(|row| within(row, [starters.from, starters.to])).collect();
+                compare(laid, first, &above, &starter_joints(laid, starters.butt), least, offsets);
+            }
         }
     }
 }

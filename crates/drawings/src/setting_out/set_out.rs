@@ -11,6 +11,7 @@ pub(crate) fn notes(sheet: &Sheet) -> Vec<String> {
     let mut notes: Vec<String> = laid.off_the_marks.iter().map(off_the_marks).collect();
     notes.extend(laid.out_of_square.iter().map(out_of_square));
     notes.extend(hanging(sheet));
+    notes.extend(tapered(sheet));
     notes.extend(sheet.laid.lengths.iter().map(graded));
     notes.extend(under_starters(sheet));
     notes.extend(stations(sheet));
@@ -47,6 +48,23 @@ fn hanging(sheet: &Sheet) -> Option<String> {
         )
     };
     (step > 0.0).then(told)
+}
+
+/// Units that are cut narrower towards the peak of a turret.
+fn tapered(sheet: &Sheet) -> Option<String> {
+    sheet.laid.peak_in?;
+    let courses: Vec<usize> = sheet.laid.courses.iter().map(|course| course.runs.len()).collect();
+    let mut told: Vec<String> = Vec::new();
+    let mut first = 1;
+    for alike in courses.chunk_by(|a, b| a == b) {
+        let last = first + alike.len() - 1;
+        told.push(if first == last { format!("{first}: {}", alike[0]) } else { format!("{first} to {last}: {}", alike[0]) });
+        first = last + 1;
+    }
+    Some(format!(
+        "Every joint points at the peak: snap it from a nail there. Pieces in courses {}; measure starts along the butts.",
+        told.join(", ")
+    ))
 }
 
 /// Courses of one length, and the drop of the first of them.

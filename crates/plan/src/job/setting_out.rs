@@ -33,6 +33,10 @@ pub struct SettingOutTable {
     /// Lengths from the longest at the eave to the shortest at the top: `true` by the sheet's shares, or the lengths of the sheet
     /// that are laid, each with its percentage of the slope. Absent: all units have the sheet's own length.
     pub graduated: Option<GraduatedWord>,
+    /// The names of blocks, turrets all, on whose planes units are cut narrower towards the peak and every joint points at it.
+    /// Absent: units are laid as on any plane.
+    #[serde(default)]
+    pub tapered: Vec<String>,
 }
 
 /// `true`, `false`, or lengths with their shares.
@@ -235,5 +239,6 @@ pub(super) fn setting_out(desk: &mut Desk, table: &SettingOutTable) -> SettingOu
         bond: table.bond,
         staggered: table.butts == Some(ButtsWord::Staggered),
         graduated,
+        tapered: table.tapered.iter().map(|block| block.trim().into()).collect(),
     }
 }
