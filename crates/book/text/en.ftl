@@ -127,6 +127,7 @@ plane-mind = Mind
 plane-off-marks = DO NOT LAY BY THE MARKS ON THE UNIT: course { $course } shows { $shows }, and the nearest mark is { $mark }.
 plane-out-of-square = Out of square: { $left } at the left, { $right } at the right; each pole has its own marks. Lines run { $apart } apart in 10 ft.
 plane-staggered = Staggered: every other unit hangs { $step } below the line, as drawn. Starters and first course lie straight.
+plane-tapered = Every joint points at the peak: snap it from a nail there. Joints are measured along the butts.
 plane-length = Courses { $from } to { $to }: units { $length } long, { $thickness } thick.
 plane-length-drop = Courses { $from } to { $to }: units { $length } long, { $thickness } thick. Course { $from } drops: its heads lie { $apart } over those below, once.
 plane-cant = Under the starters a cant strip { $cant } thick, so that the first course lies like the rest.

@@ -127,6 +127,7 @@ plane-mind = Ojo
 plane-off-marks = NO COLOQUE POR LAS MARCAS DE LA PIEZA: la hilada { $course } deja ver { $shows }, y la marca más cercana es { $mark }.
 plane-out-of-square = Fuera de escuadra: { $left } a la izquierda, { $right } a la derecha; cada escantillón tiene sus propias marcas. Las líneas se abren { $apart } en 10 pies.
 plane-staggered = Pies escalonados: una pieza sí y una no cuelga { $step } abajo de la línea, como se dibuja. Arranque y primera hilada van parejos.
+plane-tapered = Todas las juntas apuntan a la punta: tire línea desde un clavo puesto ahí. Las juntas se miden sobre los pies.
 plane-length = Hiladas { $from } a { $to }: piezas de { $length } de largo y { $thickness } de grueso.
 plane-length-drop = Hiladas { $from } a { $to }: piezas de { $length } de largo y { $thickness } de grueso. La hilada { $from } baja: sus cabezas quedan { $apart } arriba de las de abajo, una sola vez.
 plane-cant = Bajo el arranque, una tira de { $cant } de grueso, para que la primera hilada asiente como las demás.

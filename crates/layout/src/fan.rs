@@ -4,8 +4,10 @@
 //! A course is parted into pieces of one width between two at the hips that may be narrower or wider. A unit away from the
 //! middle leans, and must be cut from one as wide as it and its lean. What is laid low down decides what fits over it, so the
 //! rows of all courses are found at once: those that leave no piece unsound and no joint near one that it must miss, if there
-//! are any, and of these the fewest pieces. Whether a piece is sound takes a cut and a look for its nails, so that is asked only
-//! of rows that are best if they are sound, until all of the best are known to be.
+//! are any, and of these the fewest pieces. Whether a piece is sound takes a cut and a look for its nails, so of pieces off the
+//! hips, which nearly always are, that is asked only in rows that are best if they are sound, until all of the best are known.
+
+use std::collections::BTreeMap;
 
 use roof::{EdgeKind, Place, Plane};
 
@@ -22,8 +24,9 @@ use crate::{Course, Cut, Hanging, Run};
 
 /// Narrower pieces than this, in, are none.
 const NARROWEST: f64 = 1.0;
-/// Pieces at hips are tried in steps of such a part of the course.
-const STEPS: u32 = 32;
+/// Pieces at hips are tried in steps of such a part of the course; in coarser ones where joints two courses down count, as then
+/// three courses hang together.
+const STEPS: [u32; 2] = [32, 12];
 /// So many pieces more than the fewest are tried.
 const MORE: u32 = 4;
 
@@ -36,18 +39,17 @@ pub(crate) struct Fan {
 }
 
 impl Fan {
-    /// `None` where no two hips meet in a peak, or where units as wide as the sheet's, cut from which they lean, fill no course.
-    pub(crate) fn of(plane: &Plane, unit: f64, lines: &CourseLines) -> Option<Self> {
+    /// `None` where no two hips meet in a peak, or where units so wide, from which they are cut with their lean, give only
+    /// pieces narrower than the least.
+    pub(crate) fn of(plane: &Plane, [unit, least]: [f64; 2], lines: &CourseLines) -> Option<Self> {
         let fan = Self::between_hips(plane)?;
-        let fits = |course: usize| fan.fewest(fan.reach(lines.butts[course], lines.length(course)), unit).is_some();
+        let fits = |course: usize| fan.fewest(fan.reach(lines.butts[course], lines.length(course)), [unit, least]).is_some();
         (0..lines.count()).all(fits).then_some(fan)
     }
 
     fn between_hips(plane: &Plane) -> Option<Self> {
-        let hips: Vec<[Place; 2]> = edges(plane)
-            .filter(|&(line, kind)| kind == EdgeKind::Hip && !is_level(line))
-            .map(|(line, _)| line)
-            .collect();
+        let hips: Vec<[Place; 2]> =
+            edges(plane).filter(|&(line, kind)| kind == EdgeKind::Hip && !is_level(line)).map(|(line, _)| line).collect();
         let same = |a: Place, b: Place| (a[0] - b[0]).abs() < NIL && (a[1] - b[1]).abs() < NIL;
         let [right, left] = hips.iter().find_map(|&right| {
             let rises = right[1][1] > right[0][1];
@@ -75,9 +77,10 @@ impl Fan {
     }
 
     /// The fewest pieces that fill a course.
-    fn fewest(&self, reach: [f64; 2], unit: f64) -> Option<u32> {
-        let most = (self.width(reach[0]) / NARROWEST).max(1.0) as u32;
-        (1..=most).find(|&pieces| Split::even(pieces).parts().into_iter().all(|parts| self.spread(parts, reach) <= unit + NIL))
+    fn fewest(&self, reach: [f64; 2], [unit, least]: [f64; 2]) -> Option<u32> {
+        let most = (self.width(reach[0]) / least.max(NARROWEST)).max(1.0) as u32;
+        let fits = |split: Split| split.parts().into_iter().all(|parts| self.spread(parts, reach) <= unit + NIL);
+        (1..=most).find(|&pieces| Split::all(pieces, STEPS[0]).into_iter().any(fits))
     }
 
     /// How wide a unit must be for a piece with its lean.
@@ -102,18 +105,17 @@ struct Split {
 }
 
 impl Split {
-    fn even(pieces: u32) -> Self {
-        Self { pieces, end: 1.0 / f64::from(pieces) }
-    }
-
     /// All ways to part a course into so many pieces: in equal ones, as half bond lies over those, and in steps between.
-    fn all(pieces: u32) -> Vec<Self> {
-        let steps = (1..STEPS).map(|step| f64::from(step) / f64::from(STEPS));
+    fn all(pieces: u32, steps: u32) -> Vec<Self> {
+        let steps = (1..steps).map(|step| f64::from(step) / f64::from(steps));
         let known = [1.0, 0.5].map(|of_a_piece| of_a_piece / (f64::from(pieces) - 2.0 + 2.0 * of_a_piece));
         let ends: Vec<f64> = match pieces {
             1 => vec![1.0],
             2 => steps.collect(),
-            _ => known.into_iter().chain(steps.filter(|end| *end < 0.5 && known.iter().all(|known| known != end))).collect(),
+            _ => known
+                .into_iter()
+                .chain(steps.filter(|end| *end < 0.5 && known.iter().all(|known| (known - end).abs() > NIL)))
+                .collect(),
         };
         ends.into_iter().map(|end| Self { pieces, end }).collect()
     }
@@ -148,31 +150,39 @@ impl Split {
 struct Row {
     split: Split,
     joints: Vec<f64>,
-    /// What it costs by itself, if all is sound; then what it does cost.
+    /// What it costs by itself: its pieces off the hips are taken to be sound until they are looked at.
     cost: Cost,
     is_known: bool,
 }
 
 impl Row {
     /// `None` where a piece is wider than any unit.
-    fn of(split: Split, setting: &Setting<'_>, fan: &Fan, course: usize) -> Option<Self> {
-        let units = split.parts().into_iter().map(|parts| unit(setting, fan, course, parts));
-        let wide = units.map(|unit| Some(u32::from(setting.units[unit? as usize].wide))).sum::<Option<u32>>()?;
+    fn of(split: Split, bench: &mut Bench<'_, '_>) -> Option<Self> {
+        let parts = split.parts();
+        let units = parts.iter().map(|&parts| bench.unit(parts));
+        let wide = units.map(|unit| Some(u32::from(bench.setting.units[unit? as usize].wide))).sum::<Option<u32>>()?;
         let cost = Cost { wide, pieces: split.pieces, uneven: split.uneven(), ..Cost::default() };
-        Some(Self { split, joints: split.joints(), cost, is_known: false })
+        let ends = [Some(0), (parts.len() > 1).then(|| parts.len() - 1)];
+        let cost = ends.into_iter().flatten().fold(cost, |cost, end| cost.and(bench.look(parts[end]), 0));
+        Some(Self { split, joints: split.joints(), cost, is_known: parts.len() <= 2 })
     }
 
-    /// Cuts its pieces and looks at them.
-    fn look(&mut self, setting: &Setting<'_>, fan: &Fan, course: usize) {
-        let pieces: Vec<Option<Piece>> = self.split.parts().into_iter().map(|of| piece(setting, fan, course, of)).collect();
-        self.cost.left_out = pieces.iter().filter(|piece| piece.is_none()).count() as u32;
-        self.cost.wrong = pieces.iter().flatten().filter(|(cut, ..)| !is_sound(setting, cut)).count() as u32;
+    /// Looks at its pieces off the hips.
+    fn look(&mut self, bench: &mut Bench<'_, '_>) {
+        let parts = self.split.parts();
+        let middle = &parts[1..parts.len() - 1];
+        self.cost = middle.iter().fold(self.cost, |cost, &parts| cost.and(bench.look(parts), 0));
         self.is_known = true;
     }
 
     /// How many of its joints come too near to one of a row below, where the plane is so wide.
     fn near(&self, below: &Self, width: f64, least: f64) -> u32 {
-        let is_near = |joint: &&f64| below.joints.iter().any(|other| too_near((*joint - other).abs() * width, least));
+        let mut others = below.joints.iter().peekable();
+        let is_near = |joint: &&f64| {
+            // Joints ascend: what is far to the left of one is so of all that follow.
+            while others.next_if(|other| **other < **joint && !too_near((**joint - **other) * width, least)).is_some() {}
+            others.peek().is_some_and(|other| too_near((**joint - **other).abs() * width, least))
+        };
         self.joints.iter().filter(is_near).count() as u32
     }
 }
@@ -202,69 +212,127 @@ impl Cost {
     }
 }
 
-/// What a piece of a course is cut from: a field unit, or a wide one if it needs that; `None` if it is wider than any.
-fn unit(setting: &Setting<'_>, fan: &Fan, course: usize, parts: [f64; 2]) -> Option<u32> {
-    let (first, kinds) = setting.kinds(course);
-    let strip = &setting.strips[course];
-    let spread = fan.spread(parts, fan.reach(strip.butt, strip.head - strip.butt));
-    let kind = [kinds.iter().position(|kind| !kind.wide), kinds.iter().position(|kind| kind.wide)];
-    let fits = kind.into_iter().flatten().find(|&kind| spread <= kinds[kind].width + NIL)?;
-    Some(first + fits as u32)
-}
-
 /// As it is cut, what from, and the number of that unit.
 type Piece = (Cut, Blank, u32);
 
-/// What lies between two lines to the peak, as it is cut; `None` if nothing, or nothing that is seen and can be nailed.
-fn piece(setting: &Setting<'_>, fan: &Fan, course: usize, parts: [f64; 2]) -> Option<Piece> {
-    let number = unit(setting, fan, course, parts)?;
-    let unit = setting.units[number as usize].width;
-    let strip = &setting.strips[course];
-    let (foot, half_gap) = (strip.butt, setting.bond.gap / 2.0);
-    let is_joint = parts.map(|part| part > 0.0 && part < 1.0);
-    let by = [half_gap, -half_gap];
-    let bounds = [0, 1].map(|hand| fan.bound(parts[hand], foot, if is_joint[hand] { by[hand] } else { 0.0 }));
-    let corner = bounds[0][0];
-    let width = bounds[1][0][0] - corner[0];
-    if width < NIL {
-        return None;
+/// Where the pieces of one course are cut and looked at.
+struct Bench<'a, 'b> {
+    setting: &'a Setting<'b>,
+    fan: &'a Fan,
+    course: usize,
+    /// What pieces that were looked at cost, by the bits of their parts.
+    known: BTreeMap<[u64; 2], Cost>,
+}
+
+impl<'a, 'b> Bench<'a, 'b> {
+    fn new(setting: &'a Setting<'b>, fan: &'a Fan, course: usize) -> Self {
+        Self { setting, fan, course, known: BTreeMap::new() }
     }
-    let [from, to] = [fan.at(0.0, foot) - NARROWEST, fan.at(1.0, foot) + NARROWEST];
-    let all = vec![[from, foot], [to, foot], [to, strip.head], [from, strip.head]];
-    let [[low_left, high_left], right] = bounds;
-    let upright = [is_joint[0].then_some([high_left, low_left]), is_joint[1].then_some(right)];
-    let place = upright.iter().flatten().fold(all, |kept, &side| keep_left(&kept, side));
-    let left = left_of_shape(&setting.outline, strip, place, corner, unit);
-    let Left::Part(cut) = setting.unless_starter(left, corner, setting.shows(course)) else { return None };
-    let from_corner = |line: [Place; 2]| line.map(|at| [at[0] - corner[0], at[1] - corner[1]]);
-    let blank = Blank {
-        corner,
-        width,
-        height: strip.head - foot,
-        unit,
-        narrowed: upright.map(|side| side.map(from_corner)),
-        moved: None,
-    };
-    let cut = setting.edging.finished(cut, &blank);
-    let is_needless = !is_sound(setting, &cut) && is_hidden(setting, &cut, corner);
-    (!is_needless).then_some((cut, blank, number))
+
+    fn reach(&self) -> [f64; 2] {
+        let strip = &self.setting.strips[self.course];
+        self.fan.reach(strip.butt, strip.head - strip.butt)
+    }
+
+    /// The ways to lay the course: from nearly the fewest pieces to some more, so that there is one over which the next fewer
+    /// fit.
+    fn rows(&mut self) -> Vec<Row> {
+        let rules = &self.setting.rules;
+        let steps = STEPS[usize::from(rules.offsets.len() > 1)];
+        let fewest = self.fan.fewest(self.reach(), [self.setting.bond.width, rules.least_piece]).unwrap_or(1);
+        let splits = (fewest.saturating_sub(1).max(1)..=fewest + MORE).flat_map(|pieces| Split::all(pieces, steps));
+        splits.filter_map(|split| Row::of(split, self)).collect()
+    }
+
+    /// What a piece is cut from: a field unit, or a wide one if it needs that; `None` if it is wider than any.
+    fn unit(&self, parts: [f64; 2]) -> Option<u32> {
+        let (first, kinds) = self.setting.kinds(self.course);
+        let spread = self.fan.spread(parts, self.reach());
+        let kind = [kinds.iter().position(|kind| !kind.wide), kinds.iter().position(|kind| kind.wide)];
+        let fits = kind.into_iter().flatten().find(|&kind| spread <= kinds[kind].width + NIL)?;
+        Some(first + fits as u32)
+    }
+
+    fn look(&mut self, parts: [f64; 2]) -> Cost {
+        let bits = parts.map(f64::to_bits);
+        if let Some(&known) = self.known.get(&bits) {
+            return known;
+        }
+        let piece = self.piece(parts);
+        let is_wrong = piece.as_ref().is_some_and(|(cut, ..)| !is_sound(self.setting, cut));
+        let cost = Cost { wrong: is_wrong.into(), left_out: piece.is_none().into(), ..Cost::default() };
+        self.known.insert(bits, cost);
+        cost
+    }
+
+    /// What lies between two lines to the peak, as it is cut; `None` if nothing, or nothing that is seen and can be nailed.
+    fn piece(&self, parts: [f64; 2]) -> Option<Piece> {
+        let Self { setting, fan, course, .. } = *self;
+        let number = self.unit(parts)?;
+        let unit = setting.units[number as usize].width;
+        let strip = &setting.strips[course];
+        let (foot, half_gap) = (strip.butt, setting.bond.gap / 2.0);
+        let is_joint = parts.map(|part| part > 0.0 && part < 1.0);
+        let by = [half_gap, -half_gap];
+        let [left, right] = [0, 1].map(|hand| fan.bound(parts[hand], foot, if is_joint[hand] { by[hand] } else { 0.0 }));
+        let corner = left[0];
+        let width = right[0][0] - corner[0];
+        if width < NIL {
+            return None;
+        }
+        // The piece lies on the left of each.
+        let sides = [is_joint[0].then_some([left[1], left[0]]), is_joint[1].then_some(right)];
+        let [from, to] = [fan.at(0.0, foot) - NARROWEST, fan.at(1.0, foot) + NARROWEST];
+        let all = vec![[from, foot], [to, foot], [to, strip.head], [from, strip.head]];
+        let place = sides.iter().flatten().fold(all, |kept, &side| keep_left(&kept, side));
+        let left = left_of_shape(&setting.outline, strip, place, corner, unit);
+        let Left::Part(cut) = setting.unless_starter(left, corner, setting.shows(course)) else { return None };
+        let from_corner = |line: [Place; 2]| line.map(|at| [at[0] - corner[0], at[1] - corner[1]]);
+        let narrowed = sides.map(|side| side.map(from_corner));
+        let blank = Blank { corner, width, height: strip.head - foot, unit, narrowed, moved: None };
+        let cut = setting.edging.finished(cut, &blank);
+        let is_needless = !is_sound(setting, &cut) && is_hidden(setting, &cut, corner);
+        (!is_needless).then_some((cut, blank, number))
+    }
+
+    /// The pieces of a row, each a run of its own: none is as another.
+    fn runs(&self, split: Split, cuts: &mut Cuts<'_>) -> Vec<Run> {
+        let mut runs: Vec<Run> = Vec::with_capacity(split.pieces as usize);
+        let mut meets = false;
+        for parts in split.parts() {
+            let Some((cut, blank, unit)) = self.piece(parts) else {
+                meets = false;
+                continue;
+            };
+            let joint_before = meets && narrows(&cut, &blank, 0);
+            meets = narrows(&cut, &blank, 1);
+            runs.push(Run {
+                left: blank.corner[0],
+                width: blank.width,
+                step: blank.width + self.setting.bond.gap,
+                count: 1,
+                unit,
+                cut: Some(cuts.number(cut, &blank)),
+                joint_before,
+                hangs: Hanging::None,
+            });
+        }
+        runs
+    }
+}
+
+/// Whether a piece reaches the joint to its left, 0, or to its right, 1.
+fn narrows(cut: &Cut, blank: &Blank, hand: usize) -> bool {
+    let on = |side: [Place; 2]| blank.is_narrowed_at(hand, side);
+    cut.parts.iter().flat_map(|part| sides(part)).any(on)
 }
 
 /// All courses of a plane, from the lowest up.
 pub(crate) fn courses(setting: &Setting<'_>, fan: &Fan, cuts: &mut Cuts<'_>) -> Vec<Course> {
     let mut search = Search::new(setting, fan);
     let chosen = search.best();
-    let splits = chosen.into_iter().zip(&search.rows).map(|(row, rows)| rows[row].split).enumerate();
-    splits.map(|(course, split)| setting.laid_course(course, runs(setting, fan, course, split, cuts))).collect()
-}
-
-/// The ways to lay a course: from nearly the fewest pieces to some more, so that there is one over which the next fewer fit.
-fn rows(setting: &Setting<'_>, fan: &Fan, course: usize) -> Vec<Row> {
-    let strip = &setting.strips[course];
-    let reach = fan.reach(strip.butt, strip.head - strip.butt);
-    let fewest = fan.fewest(reach, setting.bond.width).unwrap_or(1);
-    let splits = (fewest.saturating_sub(1).max(1)..=fewest + MORE).flat_map(Split::all);
-    splits.filter_map(|split| Row::of(split, setting, fan, course)).collect()
+    let laid = search.benches.iter().zip(&search.rows).zip(chosen);
+    laid.map(|((bench, rows), row)| setting.laid_course(bench.course, bench.runs(rows[row].split, cuts))).collect()
 }
 
 /// Of two rows of different courses, lower and upper, how many joints of the upper come too near.
@@ -281,8 +349,10 @@ struct Best {
 }
 
 struct Search<'a, 'b> {
-    setting: &'a Setting<'b>,
-    fan: &'a Fan,
+    /// One for each course.
+    benches: Vec<Bench<'a, 'b>>,
+    /// What the course over a row has to miss tells two best rows apart also by the row before it.
+    two_down: bool,
     rows: Vec<Vec<Row>>,
     /// For each course, against the one below and the one two down; empty where there is none or it need not be missed.
     near: Vec<[Near; 2]>,
@@ -291,7 +361,8 @@ struct Search<'a, 'b> {
 impl<'a, 'b> Search<'a, 'b> {
     fn new(setting: &'a Setting<'b>, fan: &'a Fan) -> Self {
         let courses = setting.strips.len();
-        let rows: Vec<Vec<Row>> = (0..courses).map(|course| rows(setting, fan, course)).collect();
+        let mut benches: Vec<Bench<'_, '_>> = (0..courses).map(|course| Bench::new(setting, fan, course)).collect();
+        let rows: Vec<Vec<Row>> = benches.iter_mut().map(Bench::rows).collect();
         let near = |course: usize, down: usize| {
             let width = fan.width(setting.strips[course].butt + setting.shows(course));
             let below = course.checked_sub(down).map(|below| &rows[below]);
@@ -299,7 +370,7 @@ impl<'a, 'b> Search<'a, 'b> {
             below.iter().map(|under| rows[course].iter().map(|row| row.near(under, width, least)).collect()).collect()
         };
         let near = (0..courses).map(|course| [near(course, 1), near(course, 2)]).collect();
-        Self { setting, fan, rows, near }
+        Self { benches, two_down: setting.rules.offsets.len() > 1, rows, near }
     }
 
     /// The row of each course. Rows that were not looked at cost no more than they will, so what is best and known is best.
@@ -311,7 +382,7 @@ impl<'a, 'b> Search<'a, 'b> {
                 let row = &mut self.rows[course][row];
                 if !row.is_known {
                     is_known = false;
-                    row.look(self.setting, self.fan, course);
+                    row.look(&mut self.benches[course]);
                 }
             }
             if is_known {
@@ -336,14 +407,13 @@ impl<'a, 'b> Search<'a, 'b> {
     /// From the best rows up to the course below one to those up to it.
     fn go_on(&self, course: usize, before: &[Best]) -> Vec<Best> {
         let (here, [one_down, two_down]) = (&self.rows[course], &self.near[course]);
-        // What the course over this one still has to miss tells the best apart.
-        let is_told_apart = self.setting.rules.offsets.len() > 1;
-        let mut best: Vec<Option<Best>> = vec![None; here.len() * if is_told_apart { self.rows[course - 1].len() } else { 1 }];
+        let mut best: Vec<Option<Best>> =
+            vec![None; here.len() * if self.two_down { self.rows[course - 1].len() } else { 1 }];
         for (from, &Best { cost, last: [two, one], .. }) in before.iter().enumerate() {
             for (row, of) in here.iter().enumerate() {
                 let near = |near: &Near, below: usize| near.get(below).map_or(0, |near| near[row]);
                 let cost = cost.and(of.cost, near(one_down, one) + near(two_down, two));
-                let place = &mut best[row + if is_told_apart { one * here.len() } else { 0 }];
+                let place = &mut best[row + if self.two_down { one * here.len() } else { 0 }];
                 if place.is_none_or(|known| cost < known.cost) {
                     *place = Some(Best { cost, last: [one, row], from });
                 }
@@ -364,35 +434,4 @@ fn traced(all: &[Vec<Best>]) -> Vec<usize> {
     }
     chosen.reverse();
     chosen
-}
-
-/// The pieces of a row, each a run of its own: none is as another.
-fn runs(setting: &Setting<'_>, fan: &Fan, course: usize, split: Split, cuts: &mut Cuts<'_>) -> Vec<Run> {
-    let mut runs: Vec<Run> = Vec::with_capacity(split.pieces as usize);
-    let mut meets = false;
-    for parts in split.parts() {
-        let Some((cut, blank, unit)) = piece(setting, fan, course, parts) else {
-            meets = false;
-            continue;
-        };
-        let joint_before = meets && narrows(&cut, &blank, 0);
-        meets = narrows(&cut, &blank, 1);
-        runs.push(Run {
-            left: blank.corner[0],
-            width: blank.width,
-            step: blank.width + setting.bond.gap,
-            count: 1,
-            unit,
-            cut: Some(cuts.number(cut, &blank)),
-            joint_before,
-            hangs: Hanging::None,
-        });
-    }
-    runs
-}
-
-/// Whether a piece reaches the joint to its left, or to its right.
-fn narrows(cut: &Cut, blank: &Blank, hand: usize) -> bool {
-    let on = |side: [Place; 2]| blank.is_narrowed_at(hand, side);
-    cut.parts.iter().flat_map(|part| sides(part)).any(on)
 }

@@ -60,7 +60,7 @@ fn lay_lines(
 ) -> LaidPlane {
     let (Some(lines), Some(bond)) = (lines, Bond::of(covering)) else { return bare(plane_index, covering, outline) };
     let narrows = setting_out.tapered.contains(&plane.block);
-    let fan = narrows.then(|| Fan::of(plane, bond.width, &lines));
+    let fan = narrows.then(|| Fan::of(plane, [bond.width, covering.least_piece.to_inches()], &lines));
     let mut laid = Setting::new(plane, covering, outline, lines.clone(), bond, fan.flatten()).lay(plane_index);
     if narrows && laid.peak.is_none() {
         laid.findings.push(Finding { fault: Fault::NotTapered, course: 0, at: [0.0, laid.first_butt] });
@@ -115,7 +115,14 @@ pub(crate) struct Setting<'a> {
 }
 
 impl<'a> Setting<'a> {
-    fn new(plane: &'a Plane, covering: &'a Covering, outline: Vec<Vec<Place>>, lines: CourseLines, bond: Bond, fan: Option<Fan>) -> Self {
+    fn new(
+        plane: &'a Plane,
+        covering: &'a Covering,
+        outline: Vec<Vec<Place>>,
+        lines: CourseLines,
+        bond: Bond,
+        fan: Option<Fan>,
+    ) -> Self {
         let rules = Rules::of(covering);
         let step = covering.bonds.step.filter(|_| fan.is_none()).unwrap_or_default().to_inches();
         let hangs = |course: usize| if course == 0 { 0.0 } else { step };

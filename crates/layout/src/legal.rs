@@ -86,11 +86,7 @@ fn nearest_at(plane: &LaidPlane, course: usize) -> f64 {
 }
 
 /// Least distance, and its place, of every two rows of joints that come within reach of each other.
-fn nearest_rows(
-    upper: impl Iterator<Item = Joints>,
-    lower: impl Iterator<Item = Joints>,
-    reach: f64,
-) -> Vec<(f64, f64)> {
+fn nearest_rows(upper: impl Iterator<Item = Joints>, lower: impl Iterator<Item = Joints>, reach: f64) -> Vec<(f64, f64)> {
     let lower: Vec<Joints> = lower.collect();
     let mut passed = 0;
     let mut nearest = Vec::new();

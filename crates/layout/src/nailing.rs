@@ -95,8 +95,11 @@ impl<'a> Nailing<'a> {
         let vs = || parts.iter().flatten().map(|at| at[1]);
         let low = vs().fold(f64::INFINITY, f64::min) + self.edge;
         let high = vs().fold(f64::NEG_INFINITY, f64::max) - self.edge;
-        let covers: Vec<(&Bevel, f64)> =
-            bevels.iter().filter_map(|bevel| Some((bevel, self.covered(bevel.kind?)))).filter(|(_, depth)| *depth > 0.0).collect();
+        let covers: Vec<(&Bevel, f64)> = bevels
+            .iter()
+            .filter_map(|bevel| Some((bevel, self.covered(bevel.kind?))))
+            .filter(|(_, depth)| *depth > 0.0)
+            .collect();
         let spread = (0..=LEVELS).map(|level| high + (low - high) * f64::from(level) / f64::from(LEVELS));
         let middles = covers.iter().map(|(bevel, depth)| bevel.line[0][1] - f64::midpoint(self.edge, *depth));
         middles.chain(spread).filter(|&v| v >= low && v <= high).find_map(|v| {

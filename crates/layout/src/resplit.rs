@@ -296,7 +296,8 @@ impl Desk<'_, '_> {
             return None;
         }
         let (corner, height) = ([place[0], strip.butt], strip.head - strip.butt);
-        let blank = Blank { corner, width: place[1] - place[0], height, unit: width, moved: Some(group.hand), ..Blank::default() };
+        let blank =
+            Blank { corner, width: place[1] - place[0], height, unit: width, moved: Some(group.hand), ..Blank::default() };
         match left_of(&self.setting.outline, strip, place, width) {
             Left::Nothing => None,
             Left::All => Some(Piece { place, unit, cut: None }),

@@ -129,3 +129,26 @@ fn bonds_are_compared() {
     let usual = plan::compare(&job, &Catalog::shipped(), &plan::Choices::default());
     assert!(usual.options.iter().any(|option| option.bond == Some("half bond")));
 }
+
+/// The gambrel's turret with and without units that narrow: the same courses and poles, other pieces; every joint straight up or
+/// towards the peak, and none nearer to those below than the sheet allows.
+#[test]
+fn the_turret_is_laid_in_units_that_narrow() {
+    const GAMBREL: &str = include_str!("../../../examples/gambrel.toml");
+    let tapered = "tapered = [\"turret\"]";
+    let planned = |text: &str| plan(&read_job(text, Format::Toml).0.unwrap(), &Catalog::shipped());
+    let [as_typed, straight] = [GAMBREL.to_string(), GAMBREL.replace(tapered, "")].map(|text| planned(&text));
+    for (laid, other) in as_typed.layout.planes.iter().zip(&straight.layout.planes) {
+        let butts = |laid: &plan::LaidPlane| laid.courses.iter().map(|course| course.butt_in.to_bits()).collect::<Vec<_>>();
+        assert_eq!(butts(laid), butts(other));
+        assert_eq!(laid.peak_in.is_some(), laid.id.starts_with("turret."));
+        assert_eq!(laid.peak_in.is_none(), laid.courses == other.courses);
+    }
+    let rule = as_typed.checks.iter().find(|check| check.rule == "joint-over-joint").unwrap();
+    assert_eq!(rule.outcome, "pass", "{}", rule.says);
+    let problem = |text: &str, code: &str| planned(text).problems.into_iter().find(|problem| problem.code == code).unwrap();
+    let unknown = problem(&GAMBREL.replace(tapered, "tapered = [\"tower\"]"), "unknown-block");
+    assert_eq!(unknown.place.path, "setting_out.tapered");
+    let flat = problem(&GAMBREL.replace(tapered, "tapered = [\"bay\"]"), "not-tapered");
+    assert!(flat.says.starts_with("bay, "), "{}", flat.says);
+}

@@ -197,6 +197,7 @@ fn notes(desk: &Desk, laid: &LaidPlane) -> Vec<String> {
     }));
     let staggered = is_staggered(laid).then(|| measures.short(laid.step_in));
     notes.extend(staggered.map(|step| desk.with("plane-staggered", &[("step", step.into())])));
+    notes.extend(laid.peak_in.map(|_| desk.say("plane-tapered")));
     notes.extend(laid.lengths.iter().map(|of| graded(desk, of)));
     notes.extend(under_first_course(desk, laid));
     notes.extend(laid.stations.iter().map(|station| {

@@ -52,19 +52,8 @@ fn hanging(sheet: &Sheet) -> Option<String> {
 
 /// Units that are cut narrower towards the peak of a turret.
 fn tapered(sheet: &Sheet) -> Option<String> {
-    sheet.laid.peak_in?;
-    let courses: Vec<usize> = sheet.laid.courses.iter().map(|course| course.runs.len()).collect();
-    let mut told: Vec<String> = Vec::new();
-    let mut first = 1;
-    for alike in courses.chunk_by(|a, b| a == b) {
-        let last = first + alike.len() - 1;
-        told.push(if first == last { format!("{first}: {}", alike[0]) } else { format!("{first} to {last}: {}", alike[0]) });
-        first = last + 1;
-    }
-    Some(format!(
-        "Every joint points at the peak: snap it from a nail there. Pieces in courses {}; measure starts along the butts.",
-        told.join(", ")
-    ))
+    let told = "Every joint points at the peak: snap it from a nail there. Joints are measured along the butts.";
+    sheet.laid.peak_in.map(|_| told.into())
 }
 
 /// Courses of one length, and the drop of the first of them.
