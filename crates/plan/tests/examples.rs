@@ -34,6 +34,8 @@ fn the_examples_plan_clean() {
         let errors: Vec<_> = plan.problems.iter().filter(|problem| problem.severity == Severity::Error).collect();
         assert!(errors.is_empty(), "{errors:?}");
         assert!(plan.layout.pieces > 1000);
+        let failing: Vec<_> = plan.checks.iter().filter(|check| check.outcome == "fail").map(|check| &check.says).collect();
+        assert!(failing.is_empty(), "{}: {failing:?}", plan.name);
         let (roof, problems) = raise(&read_job(text, Format::Toml).0.unwrap());
         assert!(roof == plan.roof && problems.iter().all(|problem| plan.problems.contains(problem)), "{}", plan.name);
     }

@@ -88,6 +88,18 @@ fn an_option_may_show_more_than_the_job() {
     assert!(job <= 6.0 && wide > 6.0 && wide <= 8.0, "{job} {wide}");
 }
 
+/// The shipped rates have a price for every line that an example orders; what the job does not tell is asked.
+#[test]
+fn the_shipped_rates_know_every_line_of_the_examples() {
+    const COTTAGE: &str = include_str!("../../../examples/cottage.toml");
+    const MANOR: &str = include_str!("../../../examples/manor.toml");
+    for text in [HIP, CHIMNEY, COTTAGE, MANOR] {
+        let missing: Vec<String> =
+            priced(text).iter().flat_map(|way| &way.quote.unpriced).map(|of| of.says.clone()).collect();
+        assert!(missing.iter().all(|says| says.contains("old_layers")), "{missing:?}");
+    }
+}
+
 #[test]
 fn an_option_has_its_own_hips_exposure_and_bond() {
     let options = "\n[[price.option]]\nname = \"mitred\"\nhips = \"mitred\"\n[[price.option]]\nname = \"close\"\nexposure = \"6 in\"\n";

@@ -69,10 +69,12 @@ fn on_the_ell() {
         &[
             ("nail-too-short", "length = \"1-1/2 in\"", "length = \"3/4 in\""),
             ("nail-misses-code-penetration", "length = \"1-1/2 in\"", "length = \"3/4 in\""),
-            ("valley-metal-laps-too-little", "[site]", "[flashing]\nvalley_lap = \"3 in\"\n\n[site]"),
+            ("valley-metal-too-narrow", "\"closed\"", "\"open\""),
             ("pitch-below-code", "10/12", "2.5/12"),
         ],
     );
+    let open = ELL.replace("\"closed\"", "\"open\"");
+    fires(&open, &[("valley-metal-laps-too-little", "[site]", "[flashing]\nvalley_lap = \"3 in\"\n\n[site]")]);
 }
 
 #[test]

@@ -7,7 +7,7 @@
 //! Where the water of the steeper plane crosses the middle it runs up under the units; the metal must reach further than it
 //! does.
 //! ## Remedy
-//! Give the sheet's valley_clear and valley_flange more, so that the blank gets wider.
+//! Give the sheet's valley_clear and valley_flange more, so that the blank gets wider; where units then find no nail off the metal, close the valley.
 //! ## Source
 //! International Residential Code, R905.7.6 wood shingles (as the Minnesota Residential Code 2015 reprints the edition of 2012), quoted; shakes and tile by the International Building Code 2018; slate from memory, not read.
 
