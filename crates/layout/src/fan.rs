@@ -10,6 +10,7 @@
 use std::collections::BTreeMap;
 
 use roof::{EdgeKind, Place, Plane};
+use units::Length;
 
 use crate::bevel::Blank;
 use crate::bond::NIL;
@@ -161,7 +162,8 @@ impl Row {
         let parts = split.parts();
         let units = parts.iter().map(|&parts| bench.unit(parts));
         let wide = units.map(|unit| Some(u32::from(bench.setting.units[unit? as usize].wide))).sum::<Option<u32>>()?;
-        let cost = Cost { wide, pieces: split.pieces, uneven: split.uneven(), ..Cost::default() };
+        let wrong = bench.starters_find_no_joint(split);
+        let cost = Cost { wrong, wide, pieces: split.pieces, uneven: split.uneven(), ..Cost::default() };
         let ends = [Some(0), (parts.len() > 1).then(|| parts.len() - 1)];
         let cost = ends.into_iter().flatten().fold(cost, |cost, end| cost.and(bench.look(parts[end]), 0));
         Some(Self { split, joints: split.joints(), cost, is_known: parts.len() <= 2 })
@@ -190,7 +192,7 @@ impl Row {
 /// What is given up to lay rows, the worst first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 struct Cost {
-    /// Pieces that are too small or cannot be nailed, and joints that come too near.
+    /// Pieces that are too small or cannot be nailed, joints that come too near, and stretches that leave starters no joint.
     wrong: u32,
     /// Pieces under caps that cannot be nailed, and are left out.
     left_out: u32,
@@ -234,14 +236,34 @@ impl<'a, 'b> Bench<'a, 'b> {
         self.fan.reach(strip.butt, strip.head - strip.butt)
     }
 
-    /// The ways to lay the course: from nearly the fewest pieces to some more, so that there is one over which the next fewer
-    /// fit.
+    /// The ways to lay the course: from the fewest pieces that the widest units give to some more than those that the sheet's own
+    /// give, so that there is one over which the next fewer fit.
     fn rows(&mut self) -> Vec<Row> {
         let rules = &self.setting.rules;
         let steps = STEPS[usize::from(rules.offsets.len() > 1)];
-        let fewest = self.fan.fewest(self.reach(), [self.setting.bond.width, rules.least_piece]).unwrap_or(1);
-        let splits = (fewest.saturating_sub(1).max(1)..=fewest + MORE).flat_map(|pieces| Split::all(pieces, steps));
+        let fewest = |unit: f64| self.fan.fewest(self.reach(), [unit, rules.least_piece]).unwrap_or(1);
+        let widths = self.setting.kinds(self.course).1.iter().map(|kind| kind.width);
+        let [of_widest, of_own] = [fewest(widths.fold(0.0, f64::max)), fewest(self.setting.bond.width)];
+        let splits = (of_widest..=of_own + MORE).flat_map(|pieces| Split::all(pieces, steps));
         splits.filter_map(|split| Row::of(split, self)).collect()
+    }
+
+    /// Under the first course: stretches in which every joint of starters would be too near to one over it, longer than a starter.
+    fn starters_find_no_joint(&self, split: Split) -> u32 {
+        let starter = &self.setting.covering.starter;
+        let [own, width] = [starter.joint_offset, starter.width].map(Length::to_inches);
+        let butt = self.setting.strips[self.course].butt;
+        let seen = [butt, butt + self.setting.shows(self.course)];
+        let mut stretches: Vec<[f64; 2]> = Vec::new();
+        for joint in split.joints().into_iter().filter(|_| self.course == 0) {
+            let ends = seen.map(|v| self.fan.at(joint, v));
+            let [from, to] = [ends[0].min(ends[1]) - own, ends[0].max(ends[1]) + own];
+            match stretches.last_mut().filter(|last| from < last[1]) {
+                Some(last) => last[1] = to,
+                None => stretches.push([from, to]),
+            }
+        }
+        stretches.iter().filter(|[from, to]| to - from > width + self.setting.bond.gap).count() as u32
     }
 
     /// What a piece is cut from: a field unit, or a wide one if it needs that; `None` if it is wider than any.
