@@ -67,19 +67,21 @@ fn what_cannot_narrow_is_laid_as_ever_and_named() {
     }
 }
 
-/// A facet of a round porch: two joints near its middle would leave starters of 11 in none, so the first course has others.
+/// Facets of round porches: joints too close to each other near the middle would leave starters none between them.
 #[test]
 fn the_first_course_leaves_starters_a_joint() {
-    let mut sheet = slate(22.0, 11.0, 0.125, Some(5.5));
-    [sheet.joint_offset, sheet.starter.joint_offset] = [inches(3.25); 2];
-    let laid = lay(&facet(25.25, [12.625, 120.0]), &sheet);
-    let first = &laid.courses[0];
-    let ends = [first.butt, first.butt + first.exposure];
-    let seen: Vec<f64> = ends.iter().flat_map(|&v| laid.joint_rows(0, v)).flat_map(|row| row.each()).collect();
-    assert!(!seen.is_empty() && laid.starters.len() > 1);
-    for row in &laid.starters {
-        let rights = (1..=row.count).map(|nth| row.left + f64::from(nth) * row.step - 0.0625).filter(|right| *right < 25.0);
-        rights.for_each(|joint| assert!(seen.iter().all(|other| (other - joint).abs() > 3.25 - 1e-6), "{joint} {seen:?}"));
+    let mut sheet = slate(22.0, 11.0, 0.0625, Some(5.5));
+    [sheet.joint_offset, sheet.starter.joint_offset, sheet.least_piece] = [3.25, 3.25, 5.0].map(inches);
+    for eave in (44..80).map(|half_inches| f64::from(half_inches) / 2.0) {
+        let laid = lay(&facet(eave, [eave / 2.0, 120.0]), &sheet);
+        let first = &laid.courses[0];
+        let ends = [first.butt, first.butt + first.exposure];
+        let seen: Vec<f64> = ends.iter().flat_map(|&v| laid.joint_rows(0, v)).flat_map(|row| row.each()).collect();
+        assert!(!seen.is_empty() && !laid.starters.is_empty());
+        let rights = laid.starters.iter().flat_map(|row| (1..=row.count).map(|nth| row.left + f64::from(nth) * row.step));
+        for joint in rights.map(|right| right - 0.03125).filter(|joint| *joint < eave - 0.25) {
+            assert!(seen.iter().all(|other| (other - joint).abs() > 3.25 - 1e-6), "{eave}: {joint} {seen:?}");
+        }
     }
 }
 
