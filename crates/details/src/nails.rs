@@ -22,7 +22,7 @@ pub struct NailChoices {
 pub struct NailNeed {
     /// What they hold.
     pub holds: NailHolds,
-    /// Id of the covering.
+    /// Id of the covering; empty for metal.
     pub sheet: String,
     /// What they pass above the deck, from the head down.
     pub passes: Vec<Passed>,
@@ -47,12 +47,14 @@ pub enum NailHolds {
     Caps,
     /// Caps over a ridge vent.
     CapsOverVent,
+    /// Edge metal and bent sheet metal, on every sheet's planes alike.
+    Metal,
 }
 
 /// A layer that a nail passes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Passed {
-    /// `units`, `caps`, `underlayment`, `interlayment`.
+    /// `units`, `caps`, `metal`, `underlayment`, `interlayment`.
     pub what: &'static str,
     /// How many layers lie there.
     pub layers: u32,
@@ -75,6 +77,7 @@ impl NailHolds {
             Self::Units => "units and starters",
             Self::Caps => "caps",
             Self::CapsOverVent => "caps over the ridge vent",
+            Self::Metal => "metal",
         }
     }
 }
@@ -93,12 +96,49 @@ pub(crate) fn nails(given: &Given<'_>, vents: Option<&Vents>) -> Vec<NailNeed> {
             needs.push(need(given, covering, NailHolds::CapsOverVent));
         }
     }
+    needs.extend(metal(given));
     needs
+}
+
+/// Into the deck by so much, or through it: UFGS-07310 (military guide specification) asks it of slating nails; that those of metal
+/// hold as deep is common practice, no published source.
+const METAL_INTO_DECK: Length = Length::inches(0.75);
+/// Where two lengths lap.
+const METAL_LAP: u32 = 2;
+
+/// Of edge and sheet metal: through a lap of it and a lap of the underlayment; none where nothing is covered.
+fn metal(given: &Given<'_>) -> Option<NailNeed> {
+    let under = given.covered().map(|(_, plane, covering)| underlayment_layers(covering, plane)).max()? + 1;
+    let layer = |what, layers: u32, thick: Length| Passed { what, layers, thickness: thick * f64::from(layers) };
+    let passes =
+        vec![layer("metal", METAL_LAP, given.sheet_metal.thickness), layer("underlayment", under, given.dry_in.thickness)];
+    let above = above(&passes);
+    let least = above + into_deck(METAL_INTO_DECK, given.deck.thickness);
+    Some(NailNeed {
+        holds: NailHolds::Metal,
+        sheet: String::new(),
+        passes,
+        least,
+        most: given.deck.thickness.filter(|_| given.nails.exposed_soffit).map(|deck| above + deck),
+        take: sold(least),
+        given: None,
+        per_pound: None,
+    })
+}
+
+/// All layers together.
+fn above(passes: &[Passed]) -> Length {
+    passes.iter().fold(Length::ZERO, |sum, passed| sum + passed.thickness)
+}
+
+/// The shortest nail that is sold and long enough.
+fn sold(least: Length) -> Length {
+    Length::inches((least.to_inches() / STEP - 1e-9).ceil() * STEP)
 }
 
 fn need(given: &Given<'_>, covering: &Covering, holds: NailHolds) -> NailNeed {
     let passes = passes(given, covering, holds);
-    let above = passes.iter().fold(Length::ZERO, |sum, passed| sum + passed.thickness);
+    let above = above(&passes);
     let into = into_deck(covering.nails.penetration, given.deck.thickness);
     let least = above + into;
     let is_vent = holds == NailHolds::CapsOverVent;
@@ -111,7 +151,7 @@ fn need(given: &Given<'_>, covering: &Covering, holds: NailHolds) -> NailNeed {
         passes,
         least,
         most: given.deck.thickness.filter(|_| exposed).map(|deck| above + deck),
-        take: Length::inches((least.to_inches() / STEP - 1e-9).ceil() * STEP),
+        take: sold(least),
         given: given.nails.length.filter(|_| own),
         per_pound: given.nails.per_pound.filter(|_| own && given.nails.length.is_some()),
     }

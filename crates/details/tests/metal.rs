@@ -344,13 +344,13 @@ fn ridges_have_metal_where_the_sheet_has_no_caps_there() {
     assert_eq!(ridge.nails, 2 * (11 + 11 + 2));
     // Hips keep their caps and their nails; a roof without any has no use for nails of caps.
     let holds = |house: &House| house.place().nails.iter().map(|need| need.holds).collect::<Vec<_>>();
-    assert_eq!(holds(&house), [NailHolds::Units, NailHolds::Caps]);
+    assert_eq!(holds(&house), [NailHolds::Units, NailHolds::Caps, NailHolds::Metal]);
     sheet.ridge_metal = sheet.ridge_metal.map(|metal| RidgeMetal { at_hips: true, ..metal });
     let mut hipped = gable_block(480.0, 240.0, 8.0, 12.0);
     hipped.sides = vec![eave(8.0, 12.0); 4];
     let house = House::new(&[hipped], &[], sheet);
     assert_eq!([MetalKind::HipMetal, MetalKind::RidgeMetal].map(|kind| runs(&house, kind).len()), [4, 1]);
-    assert_eq!(holds(&house), [NailHolds::Units]);
+    assert_eq!(holds(&house), [NailHolds::Units, NailHolds::Metal]);
 }
 
 proptest! {

@@ -59,6 +59,22 @@ fn caps_and_vents_get_their_own() {
     assert_eq!(units.most, Some(units.least));
 }
 
+/// Arithmetic: a lap of metal 0.02 in thick, a lap of felt 1/16 in thick, and a deck of 5/8 in: 0.04 + 0.125 + 0.625 = 0.79 in,
+/// so 1 in; into 1-in boards 3/4 in, 0.915 in, again 1 in; through 3/8 in of old boards 0.54 in, so 3/4 in.
+#[test]
+fn nails_of_metal_pass_its_laps() {
+    let mut house = House::new(&[gable_block(480.0, 240.0, 8.0, 12.0)], &[], felted());
+    house.choices.thickness = inches(0.0625);
+    house.sheet_metal.thickness = inches(0.02);
+    for (deck, least, take) in [(0.625, 0.79, 1.0), (1.0, 0.915, 1.0), (0.375, 0.54, 0.75)] {
+        house.deck.thickness = Some(inches(deck));
+        let needs = house.place().nails;
+        let metal = needs.iter().find(|need| need.holds == NailHolds::Metal).unwrap();
+        let [is, taken] = [metal.least, metal.take].map(units::Length::to_inches);
+        assert!((is - least).abs() < 1e-9 && (taken - take).abs() < 1e-9, "{is} {taken}");
+    }
+}
+
 /// Drip edge is nailed at 12 in at most (International Residential Code 2015 R905.2.8.5, as a guide quotes it).
 #[test]
 fn drip_edge_is_nailed_at_12_in() {

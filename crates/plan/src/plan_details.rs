@@ -155,9 +155,9 @@ pub struct Piece {
 /// Nails of one use and one sheet.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct NailNeed {
-    /// `units and starters`, `caps` or `caps over the ridge vent`.
+    /// `units and starters`, `caps`, `caps over the ridge vent` or `metal`.
     pub holds: &'static str,
-    /// Id of the covering.
+    /// Id of the covering; empty for metal.
     pub sheet: String,
     /// What they pass above the deck, from the head down.
     pub passes: Vec<Passed>,
@@ -176,7 +176,7 @@ pub struct NailNeed {
 /// A layer that a nail passes.
 #[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
 pub struct Passed {
-    /// `caps`, `units`, `underlayment` or `interlayment`.
+    /// `caps`, `units`, `metal`, `underlayment` or `interlayment`.
     pub what: &'static str,
     /// How many layers lie there.
     pub layers: u32,

@@ -27,11 +27,11 @@ pub fn count<'a>(
     let lines = layings.iter().flat_map(|laying| {
         let id = |line: &str| if layings.len() > 1 { format!("{line}:{}", laying.covering.id) } else { line.into() };
         let units = units(roof, laying, cuttings, details, &laid, choices);
-        let sheets = dry_in::lines(roof, &details.dry_in, &laying.covering.id, details.nail_box);
+        let sheets = dry_in::lines(roof, details, &laying.covering.id);
         units.into_iter().chain(sheets).map(move |line| OrderLine { id: id(&line.id), ..line })
     });
-    let lines = lines.chain(dry_in::lines(roof, &details.dry_in, "", details.nail_box));
-    let lines = lines.chain(metal::lines(roof, details.metal.as_ref(), details.nail_box));
+    let lines = lines.chain(dry_in::lines(roof, details, ""));
+    let lines = lines.chain(metal::lines(roof, details));
     let lines = lines.chain(ridge_vent::line(roof, details.vents.as_ref()));
     let lines: Vec<OrderLine> = lines.filter(|line| line.quantity > 0.0).collect();
     Order { deliveries: deliveries(&lines, choices), lines, stock: stock(cuttings) }

@@ -1,12 +1,13 @@
-use details::{DryIn, Kind, Lies, Rolls, Strip};
+use details::{Details, Kind, Lies, Rolls, Strip};
 use roof::Roof;
 
+use crate::nails::length_of_metals;
 use crate::order::{packs, sum};
 use crate::{CountedPlace, OrderLine, Wanted};
 
-/// Rolls and edge metal that one sheet asks for, and what holds them; with no sheet, what the job asks for. Nails of edge metal
-/// come so many in a box.
-pub(crate) fn lines(roof: &Roof, dry_in: &DryIn, sheet: &str, nail_box: u32) -> Vec<OrderLine> {
+/// Rolls and edge metal that one sheet asks for, and what holds them; with no sheet, what the job asks for.
+pub(crate) fn lines(roof: &Roof, details: &Details, sheet: &str) -> Vec<OrderLine> {
+    let dry_in = &details.dry_in;
     let of_sheet = || dry_in.rolls.iter().filter(|rolls| rolls.sheet == sheet);
     let fastened = of_sheet().filter(|rolls| rolls.kind == Kind::Underlayment);
     let fasteners = dry_in.fasteners.iter().flat_map(|grid| {
@@ -20,9 +21,9 @@ pub(crate) fn lines(roof: &Roof, dry_in: &DryIn, sheet: &str, nail_box: u32) -> 
     });
     let nails = of_sheet().filter(|rolls| rolls.kind == Kind::DripEdge).map(|rolls| OrderLine {
         id: "drip-edge-nails".into(),
-        item: format!("nails for {}", rolls.roll.name),
+        item: format!("nails for {}{}", rolls.roll.name, length_of_metals(details)),
         unit: "nails",
-        ..held(roof, rolls, nail_box)
+        ..held(roof, rolls, details.nail_box)
     });
     of_sheet().map(|rolls| line(roof, rolls)).chain(fasteners).chain(nails).collect()
 }

@@ -1,18 +1,19 @@
-use details::{Along, Metal, MetalItem, MetalKind, MetalPiece, MetalRun, PipeFlange};
+use details::{Along, Details, Metal, MetalItem, MetalKind, MetalPiece, MetalRun, PipeFlange};
 use roof::Roof;
 use units::Length;
 
+use crate::nails::length_of_metals;
 use crate::order::{packs, sum};
 use crate::{CountedPlace, OrderLine, Wanted};
 
 /// What is bent, kind by kind, and the sheets that all of it is cut from, which carry its weight.
-pub(crate) fn lines(roof: &Roof, metal: Option<&Metal>, nail_box: u32) -> Vec<OrderLine> {
-    let Some(metal) = metal else { return Vec::new() };
+pub(crate) fn lines(roof: &Roof, details: &Details) -> Vec<OrderLine> {
+    let Some(metal) = &details.metal else { return Vec::new() };
     metal
         .items
         .iter()
         .map(|item| bent(roof, item))
-        .chain([sheets(metal), nails(roof, metal, nail_box), sealant(roof, metal)])
+        .chain([sheets(metal), nails(roof, metal, details), sealant(roof, metal)])
         .chain(flanges(roof, metal))
         .collect()
 }
@@ -125,12 +126,13 @@ fn sealant(roof: &Roof, metal: &Metal) -> OrderLine {
 }
 
 /// Nails of every run that is nailed.
-fn nails(roof: &Roof, metal: &Metal, in_box: u32) -> OrderLine {
+fn nails(roof: &Roof, metal: &Metal, details: &Details) -> OrderLine {
+    let in_box = details.nail_box;
     let places = of_runs(roof, metal, |run| f64::from(run.nails));
     let quantity = sum(&places);
     OrderLine {
         id: "metal-nails".into(),
-        item: format!("nails for {}", metal.stock.metal.name()),
+        item: format!("nails for {}{}", metal.stock.metal.name(), length_of_metals(details)),
         quantity,
         unit: "nails",
         packs: packs(quantity, f64::from(in_box.max(1))),

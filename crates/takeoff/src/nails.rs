@@ -46,11 +46,21 @@ pub(crate) fn lines(roof: &Roof, laying: &Laying<'_>, caps: &OrderLine, details:
     ]
 }
 
+/// Of the nails that are ordered, as it follows what they are for.
+fn length(need: Option<&NailNeed>) -> String {
+    let length = need.map(|need| need.given.unwrap_or(need.take));
+    length.map_or_else(String::new, |length| format!(", {}", length.in_inches()))
+}
+
+/// Of nails of edge and sheet metal.
+pub(crate) fn length_of_metals(details: &Details) -> String {
+    length(details.nails.iter().find(|need| need.holds == NailHolds::Metal))
+}
+
 fn line(id: &str, covering: &Covering, what: &str, need: Option<&NailNeed>, places: Vec<CountedPlace>) -> OrderLine {
     let (quantity, in_box) = (sum(&places), f64::from(covering.nails.box_count));
     let boxes = packs(quantity, in_box);
-    let length = need.map(|need| need.given.unwrap_or(need.take));
-    let length = length.map_or_else(String::new, |length| format!(", {}", length.in_inches()));
+    let length = length(need);
     // Only the job can tell how many weigh a pound.
     let per_pound = need.and_then(|need| need.per_pound);
     OrderLine {
