@@ -45,8 +45,9 @@ impl Phrases {
 }
 
 impl Phrase {
+    /// Whether it adds words at the end of what is said by itself.
     fn adds(&self) -> bool {
-        matches!(self.parts.first(), Some(Part::Value(name)) if name.starts_with(SAID))
+        matches!(self.parts.as_slice(), [Part::Value(name), .., Part::Words(_)] if name.starts_with(SAID))
     }
 
     fn own_words(&self) -> usize {
@@ -95,12 +96,14 @@ fn values(parts: &[Part], says: &str) -> Option<Values> {
 }
 
 /// Whether a value may say this, by its name. A `length` is a length, or from one to another, so that a name with a comma before it
-/// stays whole; a `course` or a number of `places` is in digits; a `key` of the job stands in brackets; a `layer` is no sentence.
+/// stays whole; a `course`, a `count` and a number of `places` are in digits; `one` is no list; a `key` of the job stands in brackets; a
+/// `layer` is no sentence.
 fn may_be(name: &str, says: &str) -> bool {
     let is_length = || says.trim_start_matches(", ").split(" to ").all(|length| length.parse::<Length>().is_ok());
     let fits = match name {
         "length" => is_length(),
-        "course" | "places" => says.bytes().all(|letter| letter.is_ascii_digit()),
+        "course" | "count" | "places" => says.bytes().all(|letter| letter.is_ascii_digit()),
+        "one" => !says.contains([',', ';']),
         "key" => says.starts_with('['),
         "layer" => !says.contains(['.', ':', ';', ',']) && !says.starts_with(char::is_uppercase),
         _ => true,
