@@ -11,7 +11,10 @@ const PREFIX: &str = "phrase-";
 /// No sentence of the plan is longer, bytes; a name that somebody typed may be.
 const LONGEST: usize = 1_000;
 
-/// Every phrase, those with most words of their own first.
+/// A value whose name begins so is what the plan says by itself: the phrase holds only if there is a phrase for it too.
+pub(crate) const SAID: &str = "says";
+
+/// Every phrase: first those that add something to what is said, then those with most words of their own.
 pub(crate) struct Phrases(Vec<Phrase>);
 
 struct Phrase {
@@ -30,20 +33,23 @@ type Values = Vec<(String, String)>;
 impl Phrases {
     pub(crate) fn new(resource: &FluentResource) -> Self {
         let mut phrases: Vec<Phrase> = resource.entries().filter_map(phrase).collect();
-        phrases.sort_by_key(|phrase| std::cmp::Reverse(phrase.own_words()));
+        phrases.sort_by_key(|phrase| std::cmp::Reverse((phrase.adds(), phrase.own_words())));
         Self(phrases)
     }
 
-    /// The phrase that says this, with its values.
-    pub(crate) fn find(&self, says: &str) -> Option<(&str, Values)> {
-        if says.len() > LONGEST {
-            return None;
-        }
-        self.0.iter().find_map(|phrase| Some((phrase.name.as_str(), values(&phrase.parts, says)?)))
+    /// The phrases that may say this, with their values, the likeliest first.
+    pub(crate) fn find<'a>(&'a self, says: &'a str) -> impl Iterator<Item = (&'a str, Values)> {
+        let phrases = if says.len() > LONGEST { &[] } else { self.0.as_slice() };
+        phrases.iter().filter_map(|phrase| Some((phrase.name.as_str(), values(&phrase.parts, says)?)))
     }
 }
 
 impl Phrase {
+    /// Whether it adds words at the end of what is said by itself.
+    fn adds(&self) -> bool {
+        matches!(self.parts.as_slice(), [Part::Value(name), .., Part::Words(_)] if name.starts_with(SAID))
+    }
+
     fn own_words(&self) -> usize {
         let words = self.parts.iter().map(|part| if let Part::Words(words) = part { words.len() } else { 0 });
         words.sum()
@@ -89,11 +95,20 @@ fn values(parts: &[Part], says: &str) -> Option<Values> {
     }
 }
 
-/// Whether a value may say this. One called `length` is a length, or from one to another, so that a name with a comma before it
-/// stays whole.
+/// Whether a value may say this, by its name. A `length` is a length, or from one to another, so that a name with a comma before it
+/// stays whole; a `course`, a `count` and a number of `places` are in digits; `one` is no list; a `key` of the job stands in brackets; a
+/// `layer` is no sentence.
 fn may_be(name: &str, says: &str) -> bool {
     let is_length = || says.trim_start_matches(", ").split(" to ").all(|length| length.parse::<Length>().is_ok());
-    !says.is_empty() && (name != "length" || is_length())
+    let fits = match name {
+        "length" => is_length(),
+        "course" | "count" | "places" => says.bytes().all(|letter| letter.is_ascii_digit()),
+        "one" => !says.contains([',', ';']),
+        "key" => says.starts_with('['),
+        "layer" => !says.contains(['.', ':', ';', ',']) && !says.starts_with(char::is_uppercase),
+        _ => true,
+    };
+    fits && !says.is_empty()
 }
 
 #[cfg(test)]
@@ -108,19 +123,28 @@ mod tests {
     #[test]
     fn a_name_with_a_comma_stays_whole() {
         let phrases = phrases("phrase-a = nails for { $covering }, { $length }\nphrase-b = nails for { $covering }\n");
-        let (name, values) = phrases.find("nails for Slate, grey, 2\"").unwrap();
+        let (name, values) = phrases.find("nails for Slate, grey, 2\"").next().unwrap();
         assert_eq!((name, values[0].1.as_str(), values[1].1.as_str()), ("phrase-a", "Slate, grey", "2\""));
-        assert_eq!(phrases.find("nails for Slate, grey").map(|found| found.0), Some("phrase-b"));
+        assert_eq!(phrases.find("nails for Slate, grey").next().map(|found| found.0), Some("phrase-b"));
     }
 
     #[test]
     fn a_sentence_is_found_with_its_values() {
         let phrases =
             phrases("phrase-a = The deck is { $kind }, { $thick } thick.\nphrase-b = The deck is { $kind }.\nother = dry\n");
-        let (name, values) = phrases.find("The deck is plywood, 5/8\" thick.").unwrap();
+        let (name, values) = phrases.find("The deck is plywood, 5/8\" thick.").next().unwrap();
         assert_eq!(name, "phrase-a");
         assert_eq!(values, [("kind".into(), "plywood".into()), ("thick".into(), "5/8\"".into())]);
-        assert_eq!(phrases.find("The deck is plywood.").map(|found| found.0), Some("phrase-b"));
-        assert!(phrases.find("dry").is_none() && phrases.find("The deck is .").is_none());
+        assert_eq!(phrases.find("The deck is plywood.").next().map(|found| found.0), Some("phrase-b"));
+        assert!(phrases.find("dry").next().is_none() && phrases.find("The deck is .").next().is_none());
+    }
+
+    /// What is added at the end is taken off before a sentence whose last value would swallow it.
+    #[test]
+    fn what_is_added_comes_off_first() {
+        let phrases = phrases("phrase-a = it is { $is } long\nphrase-b = { $says }; { $places } places in all.\n");
+        let found: Vec<_> = phrases.find("it is 2\"; or so long; 3 places in all.").collect();
+        assert_eq!(found[0].0, "phrase-b");
+        assert_eq!(found[0].1, [("says".into(), "it is 2\"; or so long".into()), ("places".into(), "3".into())]);
     }
 }

@@ -26,13 +26,7 @@ const FONTS: [&[u8]; 3] = [
 
 /// Sets and prints. The same content gives the same bytes.
 pub(crate) fn print(content: &Content) -> Result<Vec<u8>, BookError> {
-    let shop = Shop::new(content)?;
-    let set = typst::compile::<PagedDocument>(&shop);
-    let document = set.output.map_err(|faults| failed(&faults))?;
-    // A font or a picture that is not there is only a warning to the typesetter.
-    if !set.warnings.is_empty() {
-        return Err(failed(&set.warnings));
-    }
+    let document = set(content)?;
     let standards = PdfStandards::new(&[PdfStandard::A_2a, PdfStandard::Ua_1])
         .map_err(|fault| BookError::Press { says: fault.message().to_string() })?;
     let options = PdfOptions { standards, ..PdfOptions::default() };
@@ -40,6 +34,15 @@ pub(crate) fn print(content: &Content) -> Result<Vec<u8>, BookError> {
     // Whoever prints many books must not keep the parts of all of them.
     typst::comemo::evict(10);
     Ok(bytes)
+}
+
+/// The pages.
+pub(crate) fn set(content: &Content) -> Result<PagedDocument, BookError> {
+    let shop = Shop::new(content)?;
+    let set = typst::compile::<PagedDocument>(&shop);
+    let document = set.output.map_err(|faults| failed(&faults))?;
+    // A font or a picture that is not there is only a warning to the typesetter.
+    if set.warnings.is_empty() { Ok(document) } else { Err(failed(&set.warnings)) }
 }
 
 fn failed(faults: &[SourceDiagnostic]) -> BookError {

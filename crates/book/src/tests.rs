@@ -1,7 +1,9 @@
 //! What holds for every book.
 
 mod figures;
+mod findings;
 mod golden;
+mod pictures;
 mod words;
 
 use covering::Catalog;

@@ -6,7 +6,7 @@ use units::Length;
 
 use crate::BookError;
 use crate::measure::Measures;
-use crate::phrases::Phrases;
+use crate::phrases::{Phrases, SAID};
 
 /// The language that a book is printed in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -82,20 +82,26 @@ impl Tongue {
 
     /// What a plan says in English, if the book knows the phrase; lengths in it in the reader's measures.
     pub(crate) fn known(&self, says: &str) -> Option<String> {
-        let (name, values) = self.phrases.find(says)?;
-        let values: Vec<(&str, Value)> =
-            values.iter().map(|(name, value)| (name.as_str(), Value::Words(self.local(value)))).collect();
-        Some(self.with(name, &values))
+        self.phrases.find(says).find_map(|(phrase, values)| {
+            let say = |(name, value): &(String, String)| Some((name.clone(), Value::Words(self.value(name, value)?)));
+            let values: Vec<(String, Value)> = values.iter().map(say).collect::<Option<_>>()?;
+            let values: Vec<(&str, Value)> = values.iter().map(|(name, value)| (name.as_str(), value.clone())).collect();
+            Some(self.with(phrase, &values))
+        })
     }
 
-    /// As [`Self::known`]; a length in the reader's measures; what is neither, as it stands.
+    fn value(&self, name: &str, says: &str) -> Option<String> {
+        if name.starts_with(SAID) { self.known(says) } else { Some(self.local(says)) }
+    }
+
+    /// As [`Self::known`]; a length in the reader's measures; names of planes, one or several; what is none of these, as it stands.
     pub(crate) fn local(&self, says: &str) -> String {
         if let Some(known) = self.known(says) {
             return known;
         }
         match says.parse::<Length>() {
             Ok(length) if says.ends_with(['"', '\'']) => self.length_like(says, length),
-            _ => self.plane(says),
+            _ => says.split("; ").map(|name| self.plane(name)).collect::<Vec<_>>().join("; "),
         }
     }
 

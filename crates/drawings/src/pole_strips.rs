@@ -96,6 +96,14 @@ impl Strips<'_> {
         items
     }
 
+    /// What of a strip lies about a mark between the lines that cross the whole strip.
+    fn between_butts(&self, at: f64, from: f64, to: f64) -> [f64; 2] {
+        let butts = || self.pole.marks.iter().map(|mark| mark.butt_in);
+        let left = butts().filter(|&butt| butt <= at).fold(from, f64::max);
+        let right = butts().filter(|&butt| butt > at).fold(to, f64::min);
+        [left, right]
+    }
+
     fn marks(&self, from: f64, to: f64, top: f64, x: &dyn Fn(f64) -> f64) -> Vec<Item> {
         // A mark at the joint of two strips stands on the later one, but the top line ends the last.
         let ends_here = to >= self.pole.top_in;
@@ -113,7 +121,8 @@ impl Strips<'_> {
                 items.extend(self::hang(x(hang), x(from), top, &name("low butt", hang)));
             }
             if let Some(head) = mark.head_in.filter(|&head| is_here(head)) {
-                items.extend(self::head(x(head), x(to), top, &name("head", head)));
+                let clear = self.between_butts(head, from, to).map(x);
+                items.extend(self::head(x(head), clear, top, &name("head", head)));
             }
         }
         if is_here(self.pole.top_in) {
@@ -152,14 +161,23 @@ fn hang(x: f64, start: f64, top: f64, [name, mark]: &[String; 2]) -> Vec<Item> {
     items
 }
 
-/// Across the lower half, dashed: here the heads are chalked.
-fn head(x: f64, end: f64, top: f64, [name, mark]: &[String; 2]) -> Vec<Item> {
+/// Across the lower half, dashed: here the heads are chalked. Words stand at one side of it, in two rows where neither side has
+/// room for one.
+fn head(x: f64, [left, right]: [f64; 2], top: f64, [name, mark]: &[String; 2]) -> Vec<Item> {
     let words = format!("{name}: {mark}");
-    let (at, anchor) = beside(x, width(&words, SMALL), end);
-    vec![
-        Item::Line { points: vec![[x, top + WIDE / 2.0], [x, top + WIDE]], line: LineType::Hidden },
-        small([at, top + WIDE - 1.5], anchor, words),
-    ]
+    let base = top + WIDE - 1.5;
+    let mut items = vec![Item::Line { points: vec![[x, top + WIDE / 2.0], [x, top + WIDE]], line: LineType::Hidden }];
+    let wide = width(&words, SMALL) + 3.0;
+    if x + wide <= right {
+        items.push(small([x + 1.5, base], Anchor::Start, words));
+    } else if x - wide >= left {
+        items.push(small([x - 1.5, base], Anchor::End, words));
+    } else {
+        let (at, anchor) = beside(x, width(name, SMALL).max(width(mark, SMALL)), right);
+        items.push(small([at, base - SMALL - 1.0], anchor, name.clone()));
+        items.push(small([at, base], anchor, mark.clone()));
+    }
+    items
 }
 
 /// To the right of a mark, or to its left where the strip ends too soon.

@@ -13,7 +13,7 @@ use crate::title_block::{self, ROW};
 use crate::{Anchor, English, Figure, Fill, Item, LineType, Page, Point, Scale, Scene, Words, heading, scale_bar};
 
 /// The box of a pile, mm: its number over its units.
-const BOX: [f64; 2] = [11.0, 8.4];
+const BOX: [f64; 2] = [11.0, 7.4];
 /// Round the roof, mm.
 const AROUND: f64 = 5.0;
 
@@ -57,8 +57,14 @@ fn map<'a>(overhead: &'a Overhead, view: &View) -> impl Iterator<Item = Item> + 
     });
     let lines: Vec<Item> = lines.collect();
     let piles = middles(overhead, view);
+    let boxes = apart(&piles);
     let patches: Vec<Item> = piles.iter().filter_map(|&(pile, _)| draw_patch(overhead, view, pile)).collect();
-    lines.into_iter().chain(patches).chain(piles.into_iter().flat_map(|(pile, middle)| draw_pile(pile, middle)))
+    let is_off = |from: Point, to: Point| libm::hypot(to[0] - from[0], to[1] - from[1]) > BOX[1] / 2.0;
+    let moved = piles.iter().zip(&boxes).filter(|((_, from), to)| is_off(*from, **to));
+    let leaders: Vec<Item> =
+        moved.map(|(&(_, from), &to)| Item::Line { points: vec![from, to], line: LineType::Piece }).collect();
+    let numbered = piles.into_iter().zip(boxes).flat_map(|((pile, _), at)| draw_pile(pile, at));
+    lines.into_iter().chain(patches).chain(leaders).chain(numbered)
 }
 
 /// A paper and a scale.
@@ -116,6 +122,31 @@ fn middles<'a>(overhead: &'a Overhead, view: &View) -> Vec<(&'a Pile, Point)> {
     piles.filter_map(|pile| Some((pile, view.point(surface(&pile.plane)?.place(pile.at_in))))).collect()
 }
 
+/// A box is moved no further off its pile, steps of 1 mm.
+const FURTHEST: i32 = 14;
+
+/// Middles of the boxes, those that would lie over one another moved apart as little as it takes; one that finds no clear place
+/// stays.
+fn apart(piles: &[(&Pile, Point)]) -> Vec<Point> {
+    let mut taken = Taken::default();
+    let mut place = |[x, y]: Point| {
+        let mut moved = steps().map(|[right, down]| [x + f64::from(right), y + f64::from(down)]);
+        let at = moved.find(|&at| taken.is_clear(&boxed(at, BOX, 0.0))).unwrap_or([x, y]);
+        taken.add(&boxed(at, BOX, 0.0));
+        at
+    };
+    piles.iter().map(|&(_, middle)| place(middle)).collect()
+}
+
+/// Steps to the right and down, the shortest first.
+fn steps() -> impl Iterator<Item = [i32; 2]> {
+    let across = || -FURTHEST..=FURTHEST;
+    let mut all: Vec<[i32; 2]> = across().flat_map(|down| across().map(move |right| [right, down])).collect();
+    all.sort_by_key(|[right, down]| right * right + down * down);
+    all.retain(|[right, down]| right * right + down * down <= FURTHEST * FURTHEST);
+    all.into_iter()
+}
+
 fn draw(overhead: &Overhead, spot: &Spot) -> Scene {
     let (plan, page) = (overhead.plan, spot.page);
     let view = View::of(overhead, spot.scale);
@@ -155,8 +186,8 @@ fn draw_pile(pile: &Pile, middle: Point) -> [Item; 3] {
     let times = if pile.times > 1 { format!("{}×{}", pile.times, pile.at_once) } else { pile.at_once.to_string() };
     [
         Item::Shape { rings: vec![ring], line: LineType::Piece, fill: Fill::Paper },
-        centred_strong([middle[0], middle[1] - 1.8], 0.0, pile.number.to_string()),
-        centred([middle[0], middle[1] + 1.8], 0.0, fitted(&times, SMALL, BOX[0] - 1.0)),
+        centred_strong([middle[0], middle[1] - 1.65], 0.0, pile.number.to_string()),
+        centred([middle[0], middle[1] + 1.65], 0.0, fitted(&times, SMALL, BOX[0] - 1.0)),
     ]
 }
 

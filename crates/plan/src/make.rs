@@ -98,6 +98,7 @@ pub(crate) fn survey(job: &Job) -> Surveyed {
 }
 
 fn covering_used(job: &Job, covering: Option<&Covering>) -> CoveringUsed {
+    let cutting = covering.and_then(|covering| covering.cutting);
     CoveringUsed {
         sheet: job.covering.sheet.clone(),
         name: covering.map_or_else(String::new, |covering| covering.name.clone()),
@@ -106,6 +107,10 @@ fn covering_used(job: &Job, covering: Option<&Covering>) -> CoveringUsed {
         width_in: covering.map_or(0.0, |covering| covering.unit.width.to_inches()),
         gap_in: covering.map_or(0.0, |covering| covering.gap.to_inches()),
         nails_each: covering.map_or(0, |covering| covering.nails.each),
+        nail_penetration_in: covering.map_or(0.0, |covering| covering.nails.penetration.to_inches()),
+        cutting_tool: cutting.map_or("", |cutting| cutting.tool.name()),
+        kerf_in: cutting.map_or(0.0, |cutting| cutting.kerf.to_inches()),
+        stained_by: covering.map_or_else(Vec::new, |covering| covering.conditions.stained_by.clone()),
     }
 }
 

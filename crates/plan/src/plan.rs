@@ -63,6 +63,14 @@ pub struct CoveringUsed {
     pub gap_in: f64,
     /// Nails in each unit.
     pub nails_each: u32,
+    /// How far their points must reach into the deck, or through it where it is thinner, inches.
+    pub nail_penetration_in: f64,
+    /// What units are cut with: `saw`, `score and snap`, `cutter`; empty where the sheet does not tell.
+    pub cutting_tool: &'static str,
+    /// Lost in each cut, inches.
+    pub kerf_in: f64,
+    /// Colours of chalk that, as the sheet tells, do not come off the units.
+    pub stained_by: Vec<String>,
 }
 
 /// Something the person must mend or know.

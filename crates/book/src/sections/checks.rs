@@ -60,7 +60,7 @@ fn not_applicable(desk: &Desk) -> Option<Sheet> {
     let rows: Vec<Vec<String>> =
         rules.map(|check| vec![desk.tongue.titled(check.rule, check.title), desk.words(&check.says)]).collect();
     let columns = vec![Column::wide(desk.say("checks-rule"), 2), Column::wide(desk.say("checks-why-not"), 3)];
-    let table = Block::Table(Table { columns, rows: rows.clone(), size: 8.0 });
+    let table = Block::Table(Table { columns, rows: rows.clone(), size: 7.5 });
     let blocks = vec![
         Block::Words { words: desk.say("checks-not-applicable-note") },
         Block::Columns { count: 2, blocks: vec![table] },

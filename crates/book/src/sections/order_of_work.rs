@@ -9,8 +9,8 @@ pub(crate) fn sheets(desk: &Desk) -> Vec<Sheet> {
     if steps.is_empty() {
         return Vec::new();
     }
-    let blocks = steps.iter().enumerate().map(|(index, step)| Block::Together { blocks: told(desk, index + 1, step) });
-    let columns = Block::Columns { count: 2, blocks: blocks.collect() };
+    let blocks = steps.iter().enumerate().flat_map(|(index, step)| told(desk, index + 1, step)).collect();
+    let columns = Block::Columns { count: 2, blocks };
     vec![desk.sheet("order-of-work", vec![Block::Words { words: desk.say("order-of-work-note") }, columns])]
 }
 

@@ -273,14 +273,33 @@ fn nailing(desk: &Desk, plane: &Plane) -> Vec<String> {
     let mut items = vec![
         nails,
         desk.say("plane-nails-driven"),
+        desk.with("plane-nails-reach", &[("depth", desk.tongue.measures.short(covering.nail_penetration_in).into())]),
         desk.with("plane-gap", &[("gap", desk.tongue.measures.short(covering.gap_in).into())]),
     ];
     let has = |kinds: &[&str]| plane.edges.iter().any(|edge: &Edge| kinds.contains(&edge.kind));
     if has(&["hip", "valley"]) {
         items.push(desk.say("plane-cut-made"));
     }
-    items.push(desk.say("plane-tools"));
+    items.push(cutting(desk));
+    items.push(chalk(desk));
     items
+}
+
+fn cutting(desk: &Desk) -> String {
+    let covering = &desk.plan.covering;
+    if covering.cutting_tool.is_empty() {
+        return desk.say("plane-tool-unknown");
+    }
+    let kerf = desk.tongue.measures.short(covering.kerf_in);
+    desk.with("plane-tool", &[("tool", desk.words(covering.cutting_tool).into()), ("kerf", kerf.into())])
+}
+
+fn chalk(desk: &Desk) -> String {
+    let stains: Vec<String> = desk.plan.covering.stained_by.iter().map(|colour| desk.words(colour)).collect();
+    if stains.is_empty() {
+        return desk.say("plane-chalk");
+    }
+    desk.with("plane-chalk-stains", &[("colours", stains.join(", ").into())])
 }
 
 fn tables(desk: &Desk, plane: &Plane, laid: &LaidPlane) -> Vec<Block> {

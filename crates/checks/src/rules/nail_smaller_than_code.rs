@@ -59,7 +59,7 @@ fn listed(covering: &Covering) -> Option<Listed> {
         }
         (Material::PlainTile, ..) => {
             let source = "International Building Code 2018, 1507.3.6, read.";
-            box_nail("11 gage", 0.0, figure!(0.1205), Text { source, reading: READ.reading })
+            box_nail("11", 0.0, figure!(0.1205), Text { source, reading: READ.reading })
         }
         _ => None,
     }
@@ -80,7 +80,7 @@ fn nail_smaller_than_code(facts: &Facts) -> Verdict {
     let (length, shank) = (length.to_inches(), shank.to_inches());
     let is_kept = length + SLACK >= listed.length && shank + SLACK >= listed.shank;
     let needed = match listed.length {
-        0.0 => format!("{} ({}\")", listed.name, listed.shank),
+        0.0 => format!("{} gage ({}\")", listed.name, listed.shank),
         least => format!("a {} nail, {least}\" by {}\"", listed.name, listed.shank),
     };
     let verdict = Verdict::judged(is_kept, format!("The nail is {length}\" by {shank}\"; the code lists {needed}."));

@@ -6,6 +6,8 @@ use crate::{Anchor, Figure, Fill, Item, LineType, Point, Scale, Scene, Words};
 
 /// Radius of a number's ring, mm.
 const RING: f64 = 2.6;
+/// Middle of words over the line of a dimension, mm: their descenders stay clear of its ticks.
+const OVER: f64 = 3.3;
 
 /// A place in a section: inches along it, mm square to it.
 pub(super) type Along = [f64; 2];
@@ -45,7 +47,7 @@ impl Section {
     /// A dimension along the section, its words in the middle of it.
     pub(super) fn measure(&self, [from, to]: [f64; 2], w: f64, words: &str) -> Vec<Item> {
         let tick = |v: f64| self.line(&[[v, w - 1.2], [v, w + 1.2]], LineType::Piece);
-        let middle = self.at(f64::midpoint(from, to), w + 2.6);
+        let middle = self.at(f64::midpoint(from, to), w + OVER);
         vec![self.line(&[[from, w], [to, w]], LineType::Piece), tick(from), tick(to), centred(middle, -self.turn, words)]
     }
 
@@ -80,7 +82,7 @@ pub(super) fn between([from, to]: [Point; 2], words: &str) -> Vec<Item> {
     };
     let [x, y] = [f64::midpoint(from[0], to[0]), f64::midpoint(from[1], to[1])];
     let words =
-        if is_level { centred([x, y - 2.6], 0.0, words) } else { small([x + 2.0, y + SMALL / 2.0], Anchor::Start, words) };
+        if is_level { centred([x, y - OVER], 0.0, words) } else { small([x + 2.0, y + SMALL / 2.0], Anchor::Start, words) };
     vec![Item::Line { points: vec![from, to], line: LineType::Piece }, tick(from), tick(to), words]
 }
 

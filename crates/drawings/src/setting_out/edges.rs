@@ -60,6 +60,7 @@ pub(crate) fn draw(sheet: &Sheet, view: &View) -> Edges {
     let mut edges = Edges { items, keyed: Vec::new(), taken: Taken::default(), rings };
     let labelled = labelled(sheet, view);
     edges.take_boundary();
+    edges.take_drawn(sheet, view);
     let short: Vec<Labelled> = labelled.into_iter().filter(|edge| !edges.write(edge)).collect();
     short.into_iter().for_each(|edge| edges.write_letter(edge));
     edges
@@ -99,8 +100,11 @@ impl Edges {
         let letter = self.key(edge.words);
         let place =
             |[along, away]: [i32; 2]| outside(edge.ends, [f64::from(along) * STEP, edge.off + f64::from(away) * STEP]);
-        let is_clear = |at: &Point| !self.is_on_plane(*at) && self.taken.is_clear(&label_room(*at, 0.0, &letter));
-        let middle = steps().map(place).find(is_clear).unwrap_or_else(|| place([0, 0]));
+        let is_clear = |at: &Point| self.taken.is_clear(&label_room(*at, 0.0, &letter));
+        // Beside the plane; about a small opening there may only be room on the units.
+        let beside = steps().map(place).find(|at| !self.is_on_plane(*at) && is_clear(at));
+        let inside = |[along, away]: [i32; 2]| outside(edge.ends, [f64::from(along) * STEP, -OFF - f64::from(away) * STEP]);
+        let middle = beside.or_else(|| steps().map(inside).find(is_clear)).unwrap_or_else(|| place([0, 0]));
         self.taken.add(&label_room(middle, 0.0, &letter));
         self.items.extend(patched(middle, 0.0, &letter));
     }
@@ -108,6 +112,12 @@ impl Edges {
     fn take_boundary(&mut self) {
         let sides = self.rings.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
         sides.for_each(|(&from, &to)| self.taken.add(&[from, to]));
+    }
+
+    /// Numbers of openings, and starters below other edges.
+    fn take_drawn(&mut self, sheet: &Sheet, view: &View) {
+        openings::rooms(sheet, view).iter().for_each(|room| self.taken.add(room));
+        starters::rooms(sheet, view).iter().for_each(|room| self.taken.add(room));
     }
 
     fn is_on_plane(&self, [x, y]: Point) -> bool {

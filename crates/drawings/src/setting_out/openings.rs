@@ -16,6 +16,12 @@ pub(crate) fn draw(sheet: &Sheet, view: &View) -> Vec<Item> {
     numbered.flat_map(|(number, at)| patched(view.point(at), &number.to_string())).collect()
 }
 
+/// What the numbers take up.
+pub(crate) fn rooms(sheet: &Sheet, view: &View) -> Vec<[Point; 4]> {
+    let numbered = numbered(sheet).filter_map(|(number, opening)| Some((number.to_string(), middle(sheet, opening)?)));
+    numbered.map(|(number, at)| room(view.point(at), &number)).collect()
+}
+
 /// The openings in the plane, numbered as on the roof plan.
 pub(crate) fn numbered<'a>(sheet: &'a Sheet) -> impl Iterator<Item = (usize, &'a Opening)> {
     let all = sheet.plan.roof.openings.iter().enumerate().map(|(index, opening)| (index + 1, opening));
@@ -30,8 +36,12 @@ fn middle(sheet: &Sheet, opening: &Opening) -> Option<Point> {
     Some(surface.own(sum.map(|all| all / count)))
 }
 
+fn room(at: Point, number: &str) -> [Point; 4] {
+    boxed(at, [width(number, SMALL) + 0.6, SMALL + 0.6], 0.0)
+}
+
 fn patched(at: Point, number: &str) -> [Item; 2] {
-    let patch = boxed(at, [width(number, SMALL) + 0.6, SMALL + 0.6], 0.0).to_vec();
+    let patch = room(at, number).to_vec();
     [Item::Shape { rings: vec![patch], line: LineType::Unseen, fill: Fill::Paper }, centred(at, 0.0, number)]
 }
 

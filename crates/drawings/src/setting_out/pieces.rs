@@ -2,6 +2,7 @@ use plan::{Course, Cut, Run};
 
 use super::sheet::Sheet;
 use super::view::View;
+use crate::clear::{Taken, boxed};
 use crate::lettering::{SMALL, centred, width};
 use crate::ring::crossings;
 use crate::{Fill, Item, LineType, Point};
@@ -21,8 +22,17 @@ pub(crate) fn draw(sheet: &Sheet, view: &View) -> Vec<Item> {
 fn every_piece(sheet: &Sheet, view: &View) -> Vec<Item> {
     let courses = &sheet.laid.courses;
     let runs = |course| runs(sheet, view, course);
-    let numbers = |course| numbers(sheet, view, course);
+    let edges = edges(sheet, view);
+    let numbers = |course| numbers(sheet, view, &edges, course);
     courses.iter().flat_map(runs).chain(courses.iter().flat_map(numbers)).collect()
+}
+
+/// The plane's boundary, drawn over the pieces.
+fn edges(sheet: &Sheet, view: &View) -> Taken {
+    let mut taken = Taken::default();
+    let sides = sheet.plane.outlines_in.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
+    sides.for_each(|(&from, &to)| taken.add(&view.points(&[from, to])));
+    taken
 }
 
 fn runs(sheet: &Sheet, view: &View, course: &Course) -> Vec<Item> {
@@ -60,22 +70,35 @@ fn moved(part: &[Point], right: f64, up: f64) -> Vec<Point> {
 }
 
 /// The numbers of cuts whose visible part has room for them.
-fn numbers(sheet: &Sheet, view: &View, course: &Course) -> Vec<Item> {
+fn numbers(sheet: &Sheet, view: &View, edges: &Taken, course: &Course) -> Vec<Item> {
     let numbered = course.runs.iter().filter_map(|run| Some((run, run.cut? + 1, cut_of(sheet, run)?)));
-    numbered.flat_map(|(run, number, cut)| run_numbers(sheet, view, course, run, number, cut)).collect()
+    numbered.flat_map(|(run, number, cut)| run_numbers(sheet, view, edges, course, run, number, cut)).collect()
 }
 
-fn run_numbers(sheet: &Sheet, view: &View, course: &Course, run: &Run, number: u32, cut: &Cut) -> Vec<Item> {
+/// Where in the exposure a number may stand, from its butts up.
+const HEIGHTS: [f64; 3] = [0.5, 0.65, 0.35];
+
+fn run_numbers(sheet: &Sheet, view: &View, edges: &Taken, course: &Course, run: &Run, number: u32, cut: &Cut) -> Vec<Item> {
     let number = &number.to_string();
-    let height = course.exposure_in / 2.0;
     let room = [width(number, SMALL) + 0.8, SMALL + 0.8];
-    let parts = cut.parts_in.iter().filter_map(|part| crossing(part, height));
-    let fits =
-        |[from, to]: &[f64; 2]| view.scale.paper(to - from) >= room[0] && view.scale.paper(course.exposure_in) >= room[1];
-    let middles: Vec<f64> = parts.filter(fits).map(|[from, to]| (from + to) / 2.0).collect();
+    if view.scale.paper(course.exposure_in) < room[1] {
+        return Vec::new();
+    }
+    let within = |at: &Point| {
+        let [x, y] = view.point(*at);
+        edges.is_clear(&boxed([x, y], room, 0.0))
+    };
+    let place = |[left, butt]: Point, part: &[Point]| {
+        let at = |height: f64| {
+            let [from, to] = crossing(part, height).filter(|[from, to]| view.scale.paper(to - from) >= room[0])?;
+            Some([left + (from + to) / 2.0, butt + height])
+        };
+        // In the middle of what shows; where the plane's edge runs through there, a little higher or lower.
+        HEIGHTS.iter().filter_map(|share| at(share * course.exposure_in)).find(within)
+    };
     let corners = corners(sheet, course, run);
-    let places = corners.flat_map(|[left, butt]| middles.iter().map(move |middle| [left + middle, butt + height]));
-    places.flat_map(|place| number_at(view.point(place), number, room)).collect()
+    let places = corners.flat_map(|corner| cut.parts_in.iter().filter_map(move |part| place(corner, part)));
+    places.flat_map(|at| number_at(view.point(at), number, room)).collect()
 }
 
 /// Where a level line enters and leaves a part.

@@ -28,12 +28,26 @@ pub(crate) fn draw(sheet: &Sheet, view: &View) -> Vec<Item> {
     sheet.laid.starters.iter().map(|starters| strip(sheet, view, starters)).collect()
 }
 
+/// What the starters take up.
+pub(crate) fn rooms(sheet: &Sheet, view: &View) -> Vec<Vec<Point>> {
+    sheet.laid.starters.iter().map(|starters| whole(view, starters)).collect()
+}
+
+fn whole(view: &View, starters: &Starters) -> Vec<Point> {
+    let top = top(view, starters);
+    view.points(&rectangle(starters.span_in, [top - starters.height_in, top]))
+}
+
+/// Heads of the starters as drawn, inches.
+fn top(view: &View, starters: &Starters) -> f64 {
+    starters.butt_in - APART * view.scale.ratio / 25.4
+}
+
 fn strip(sheet: &Sheet, view: &View, starters: &Starters) -> Item {
-    let top = starters.butt_in - APART * view.scale.ratio / 25.4;
+    let top = top(view, starters);
     let piece = |index: u32| piece(sheet, starters, index, top);
     let pieces = (0..starters.count).filter_map(piece).map(|ring| view.points(&ring));
-    let whole = view.points(&rectangle(starters.span_in, [top - starters.height_in, top]));
-    let rings = if sheet.shows_pieces() { pieces.collect() } else { vec![whole] };
+    let rings = if sheet.shows_pieces() { pieces.collect() } else { vec![whole(view, starters)] };
     Item::Shape { rings, line: LineType::Piece, fill: Fill::Paper }
 }
 

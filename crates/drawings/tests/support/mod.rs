@@ -77,6 +77,10 @@ fn covering() -> CoveringUsed {
         width_in: WIDTH,
         gap_in: GAP,
         nails_each: 2,
+        nail_penetration_in: 0.75,
+        cutting_tool: "saw",
+        kerf_in: 0.125,
+        stained_by: vec![],
     }
 }
 
