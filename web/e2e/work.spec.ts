@@ -91,6 +91,7 @@ test('the saved job file gives the same plan on the command line, byte for byte'
   await page.getByLabel('Pitch, Side 1').fill('9/12');
   await page.getByLabel('Pitch, Side 1').press('Enter');
   await expect(page.getByRole('status')).toContainText('revision 2');
+  await page.getByRole('link', { name: 'Papers and files' }).click();
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: 'Save as a job file' }).click()]);
   expect(download.suggestedFilename()).toBe('heron-house.json');
   const file = join(program.data, 'saved.json');

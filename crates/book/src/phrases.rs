@@ -28,8 +28,8 @@ enum Part {
 type Values = Vec<(String, String)>;
 
 impl Phrases {
-    pub(crate) fn new(resource: &FluentResource) -> Self {
-        let mut phrases: Vec<Phrase> = resource.entries().filter_map(phrase).collect();
+    pub(crate) fn new(resources: &[FluentResource]) -> Self {
+        let mut phrases: Vec<Phrase> = resources.iter().flat_map(FluentResource::entries).filter_map(phrase).collect();
         phrases.sort_by_key(|phrase| std::cmp::Reverse(phrase.own_words()));
         Self(phrases)
     }
@@ -66,6 +66,10 @@ fn part(element: &PatternElement<&str>) -> Option<Part> {
         PatternElement::Placeable { expression: Expression::Inline(InlineExpression::VariableReference { id }) } => {
             Some(Part::Value(id.name.to_owned()))
         }
+        // A brace is written `{"{"}`.
+        PatternElement::Placeable { expression: Expression::Inline(InlineExpression::StringLiteral { value }) } => {
+            Some(Part::Words((*value).to_owned()))
+        }
         PatternElement::Placeable { .. } => None,
     }
 }
@@ -89,11 +93,19 @@ fn values(parts: &[Part], says: &str) -> Option<Values> {
     }
 }
 
-/// Whether a value may say this. One called `length` is a length, or from one to another, so that a name with a comma before it
-/// stays whole.
+/// Whether a value may say this. One whose name begins with `length` is a length, or from one to another, so that a name with a comma before it
+/// stays whole; one called `shown` is a figure or a text in quotes, one called `file` ends as the name of a file does.
 fn may_be(name: &str, says: &str) -> bool {
     let is_length = || says.trim_start_matches(", ").split(" to ").all(|length| length.parse::<Length>().is_ok());
-    !says.is_empty() && (name != "length" || is_length())
+    let is_shown = || says.parse::<f64>().is_ok() || (says.len() > 1 && says.starts_with('"') && says.ends_with('"'));
+    let is_ending = |ending: &str| ending.len() < 9 && ending.chars().all(|letter| letter.is_ascii_alphanumeric());
+    !says.is_empty()
+        && match name {
+            name if name.starts_with("length") => is_length(),
+            "shown" => is_shown(),
+            "file" => says.rsplit_once('.').is_some_and(|(_, ending)| is_ending(ending)),
+            _ => true,
+        }
 }
 
 #[cfg(test)]
@@ -101,7 +113,7 @@ mod tests {
     use super::*;
 
     fn phrases(text: &str) -> Phrases {
-        Phrases::new(&FluentResource::try_new(text.to_owned()).unwrap())
+        Phrases::new(&[FluentResource::try_new(text.to_owned()).unwrap()])
     }
 
     /// A name may hold a comma: only what is a length stands for one.

@@ -4,7 +4,8 @@ import { get } from '../api/client';
 
 export interface Field {
   key: string;
-  label: string;
+  /** In place of the key's own. */
+  label?: string;
   says: string;
   /** One value; a list of values; a table; a list of tables. */
   kind: 'text' | 'number' | 'yes-no' | 'word' | 'values' | 'group' | 'rows';
@@ -61,7 +62,7 @@ function inside(table: Schema, all: Record<string, Schema>): Field[] {
 
 function field(key: string, schema: Schema, all: Record<string, Schema>, isNeeded: boolean): Field | undefined {
   const one = resolved(schema, all);
-  const base = { key, label: key.replaceAll('_', ' '), says: schema.description ?? '', isNeeded, options: [], inner: [] };
+  const base = { key, says: (schema.description ?? '').replaceAll(/\s+/g, ' '), isNeeded, options: [], inner: [] };
   const options = optionsOf(one);
   if (options.length > 0) return { ...base, kind: 'word', options };
   const types = [one.type ?? []].flat().filter((type) => type !== 'null');

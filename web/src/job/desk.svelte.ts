@@ -42,7 +42,7 @@ export class Desk {
   /** What another window has kept. */
   newer: KeptJob | undefined = $state.raw();
   /** What went wrong that is nobody's edit. */
-  trouble: { says: string; remedy: string } | undefined = $state.raw();
+  trouble: unknown = $state.raw();
 
   #line: Edit[] = [];
   #isSending = false;
@@ -151,7 +151,7 @@ export class Desk {
         this.keeping = 'waiting';
         setTimeout(() => void this.#send(), AGAIN);
       } else {
-        this.trouble = error instanceof Refused ? error : { says: String(error), remedy: 'Reload this page.' };
+        this.trouble = error;
       }
       return false;
     }

@@ -22,9 +22,9 @@ function freeName(all: Part[], word: string): string {
   return name;
 }
 
-/** A dormer on a plane, of an ordinary size, to be measured. */
-export function addDormer(job: Job, on: string, across: string): Job {
-  const dormer: Dormer = { name: freeName(parts(job, 'dormer'), 'dormer'), kind: 'gable', on, across, up: '4 ft', width: '6 ft', wall_height: '4 ft', pitch: '8/12', overhang: '8 in', rake_overhang: '6 in' };
+/** A dormer on a plane, of an ordinary size, to be measured; `word` is its name if nothing else has it. */
+export function addDormer(job: Job, on: string, across: string, word: string): Job {
+  const dormer: Dormer = { name: freeName(parts(job, 'dormer'), word), kind: 'gable', on, across, up: '4 ft', width: '6 ft', wall_height: '4 ft', pitch: '8/12', overhang: '8 in', rake_overhang: '6 in' };
   return put(job, 'dormer', [...parts(job, 'dormer'), { ...dormer }]);
 }
 
@@ -37,9 +37,9 @@ const SIZES: Record<OpeningKind, Partial<Opening>> = {
   pipe: { diameter: '4 in' },
 };
 
-/** An opening over a plan point, of an ordinary size, to be measured. */
-export function addOpening(job: Job, kind: OpeningKind, at: [Measure, Measure]): Job {
-  const opening: Opening = { name: freeName(parts(job, 'opening'), kind), kind, at, ...SIZES[kind] };
+/** An opening over a plan point, of an ordinary size, to be measured; `word` is its name if nothing else has it. */
+export function addOpening(job: Job, kind: OpeningKind, at: [Measure, Measure], word: string): Job {
+  const opening: Opening = { name: freeName(parts(job, 'opening'), word), kind, at, ...SIZES[kind] };
   return put(job, 'opening', [...parts(job, 'opening'), { ...opening }]);
 }
 
