@@ -46,6 +46,14 @@ test('every unit is drawn in space, in few calls, and laid course by course', as
     expect((await look()).sum, layer).not.toBe(before);
   }
   await page.getByRole('img', { name: /pieces on/ }).press('ArrowLeft');
+  // Along an eave, and back.
+  const afar = (await look()).sum;
+  await page.getByRole('combobox', { name: /^Eave/ }).selectOption({ label: 'house, south' });
+  const middle = (await look()).sum;
+  await page.getByRole('slider', { name: /^Along it/ }).fill('0');
+  expect(new Set([afar, middle, (await look()).sum]).size).toBe(3);
+  await page.getByRole('combobox', { name: /^Eave/ }).selectOption({ label: 'from afar' });
+  await expect(page.getByRole('slider', { name: /^Along it/ })).toHaveCount(0);
 });
 
 test('a dormer and a chimney are added on the screen and measured', async ({ page, program }) => {

@@ -322,6 +322,20 @@ phrase-screen-about-opening-name = Its name, unlike any other opening's: "kitche
 phrase-screen-about-opening-plane = Id of the plane that holds its middle, as the plan tells it: "house.0".
 phrase-screen-about-opening-up = With `plane`: up the slope from the roof edge to its middle.
 phrase-screen-about-opening-width = Of a chimney, skylight or vent: level, across the slope, to the outside of what comes through the roof.
+phrase-screen-about-plane-corners = Three corners or more in space, [x, y, height], in order, either way round, instead of tapes.
+phrase-screen-about-plane-diagonal-left = Tape from the lower left to the upper right corner. One diagonal fixes the plane, both check it.
+phrase-screen-about-plane-diagonal-right = Tape from the lower right to the upper left corner.
+phrase-screen-about-plane-eave = Tape along the eave.
+phrase-screen-about-plane-edges = What its edges are. By tape: left and right (rake unless told: hip, valley, sidewall), top (ridge unless told: headwall, high edge, break), eave (unless told: break, valley, dead valley). By corners: the edge that leaves corner 2 is "2"; most follow from the corners, walls do not.
+phrase-screen-about-plane-facing = The compass direction the water runs to: a wind ("south", "northeast") or degrees clockwise from north. By tape only; absent is unknown.
+phrase-screen-about-plane-holes = What is cut out of a plane given by corners: a list of lists of corners.
+phrase-screen-about-plane-left-offset = Where no diagonal could be taped: how far to the right of the eave's left end the upper left corner stands, along the eave; below 0 if to the left.
+phrase-screen-about-plane-left-rake = Tape up the left side, whatever it is: rake, hip, valley or wall.
+phrase-screen-about-plane-meets = Edges that are the same line as another measured plane's, counted once: right = "south-2.left".
+phrase-screen-about-plane-name = Its name, unlike any other plane's: "south", "dormer-left".
+phrase-screen-about-plane-pitch = Its pitch, square to the eave. By tape only; corners tell it.
+phrase-screen-about-plane-right-rake = Tape up the right side.
+phrase-screen-about-plane-top = Tape along the upper edge; 0 for a triangle.
 
 # Of the price and the proposal.
 
@@ -609,6 +623,17 @@ phrase-screen-dxf-close = Close the outline of the house, explode blocks, and sa
 phrase-screen-dxf-passed = Passed over: { $why } ({ $count }).
 phrase-screen-dxf-layer = the layer { $layer } has no closed polyline and no face; these have: { $names }
 phrase-screen-dxf-layers = closed polylines and faces stand on several layers: { $names }
+phrase-screen-note-footprint = Only the footprint, no roof surfaces of LoD 2 or 3: { $names }.
+phrase-screen-note-passed = Passed over: planes, lines and openings within an outline ({ $count }).
+phrase-screen-note-sphere = Longitude and latitude were laid on the level plane that touches the ellipsoid WGS 84 at the first corner, which keeps every length of one house within 1/64 in. The ellipsoid lies near sea level: at 5,000 ft above it real lengths are 1 in 4,000 longer. How well the outline itself was traced, nobody can tell from the file.
+phrase-screen-note-rounded = Corners of outlines are rounded to 1/16 in.
+phrase-screen-note-rounded-planes = Corners of planes are rounded to 1/10,000 ft.
+phrase-screen-note-bent = More than 1 in out of flat: { $names }.
+phrase-screen-note-unit = The file says { $says }; { $told } was told and is used.
+phrase-screen-note-corners = { $count } repeated corners and corners on straight lines are left out.
+phrase-screen-note-mirror = Most planes face down in the file: if x is north there and y east, this house is a mirror image.
+phrase-screen-note-pieces = { $pieces } pieces of roof that touch and lie in one plane became { $planes } planes.
+phrase-screen-note-arcs = { $bent } arcs became straight sides that lie within 1/16 in of them.
 
 # Of what the program cannot do at once.
 

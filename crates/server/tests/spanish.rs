@@ -139,10 +139,11 @@ fn no_form_of_a_word_is_idle() {
 }
 
 /// Sentences that are put together where they are said.
-const MADE: [&str; 10] = [
+const MADE: [&str; 11] = [
     "phrase-screen-cut-at-place-one",
     "phrase-screen-extra-",
     "phrase-screen-name-",
+    "phrase-screen-note-pieces",
     "phrase-screen-no-plane-reaches",
     "phrase-screen-no-such-",
     "phrase-screen-planes-failed",

@@ -51,7 +51,7 @@ export async function fieldsOf(table: string): Promise<Field[]> {
 }
 
 /** A description has its keys by the alphabet; a person wants first what a thing is, and where its figures come from last. */
-const FIRST = ['name', 'task', 'what', 'when', 'line', 'sheet', 'of', 'kind', 'material', 'rule', 'from_pitch', 'to_pitch'];
+const FIRST = ['name', 'task', 'what', 'when', 'line', 'sheet', 'of', 'kind', 'material', 'rule', 'from_pitch', 'to_pitch', 'eave', 'left_rake', 'right_rake', 'top', 'diagonal_left', 'diagonal_right'];
 const LAST = ['source'];
 const rank = (key: string) => (LAST.includes(key) ? FIRST.length + 1 : FIRST.includes(key) ? FIRST.indexOf(key) : FIRST.length);
 

@@ -9,6 +9,7 @@ export type Block = Schemas['BlockTable'];
 export type Edge = Schemas['EdgeTable'];
 export type Dormer = Schemas['DormerTable'];
 export type Opening = Schemas['OpeningTable'];
+export type Plane = Schemas['PlaneTable'];
 export type Corner = Block['outline'];
 
 export type SideKind = 'eave' | 'gable' | 'wall';
