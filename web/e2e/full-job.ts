@@ -8,8 +8,11 @@ export const fullJobs = (): Table[] => [fullJob('composite-slate'), fullJob('saw
 function otherwise(job: Table): Table {
   const change = (table: string, by: Table) => ({ ...(job[table] as Table), ...by });
   const [house, porch] = job.block as [Table, Table];
+  const [{ diagonal_left: _, ...undiagonal }] = job.plane as [Table];
   return {
     ...job,
+    // Without a diagonal its offset counts.
+    plane: [undiagonal],
     block: [house, { ...porch, outline_at: 'drip line', edges: [{ eave: '5/12' }, ...(porch.edges as Table[]).slice(1)] }],
     setting_out: change('setting_out', { valleys: 'closed', hips: 'mitred' }),
     deck: change('deck', { kind: 'spaced-boards', board_centers: '6 in' }),
