@@ -8,8 +8,11 @@ export const fullJobs = (): Table[] => [fullJob('composite-slate'), fullJob('saw
 function otherwise(job: Table): Table {
   const change = (table: string, by: Table) => ({ ...(job[table] as Table), ...by });
   const [house, porch] = job.block as [Table, Table];
+  const [{ diagonal_left: _, ...undiagonal }] = job.plane as [Table];
   return {
     ...job,
+    // Without a diagonal its offset counts.
+    plane: [undiagonal],
     block: [house, { ...porch, outline_at: 'drip line', edges: [{ eave: '5/12' }, ...(porch.edges as Table[]).slice(1)] }],
     setting_out: change('setting_out', { valleys: 'closed', hips: 'mitred' }),
     deck: change('deck', { kind: 'spaced-boards', board_centers: '6 in' }),
@@ -36,6 +39,7 @@ function fullJob(sheet: string): Table {
       { name: 'chimney', kind: 'chimney', plane: 'house.2', up: '7 ft', across: '12 ft', width: '40 in', height: '24 in' },
       { name: 'pipe', kind: 'pipe', at: [30, 6], diameter: '4 in' },
     ],
+    plane: [{ name: 'shed', pitch: '5/12', eave: '20 ft', top: '20 ft', left_rake: '9 ft', right_rake: '9 ft', diagonal_left: '21.93 ft', facing: 'south' }],
     setting_out: { match_hips: false },
     deck: { kind: 'plywood', thickness: '5/8 in', joints: 'blocking', gravity: 0.5, exposed_soffit: false, flat: true, sound: true, dry: true, old_layers: 1, old_psf: 3, live_load_psf: 20, covering_load_psf: 12, snow_load_psf: 30 },
     fastener: { kind: 'ring-nail', metal: 'stainless-steel', length: '2 in', shank: '0.12 in', drive: 'hand', per_lb: 200 },

@@ -75,3 +75,48 @@ test('mistakes are told in words beside the drawing', async ({ page, program }) 
   await expect(page.locator('.said.error')).toBeVisible();
   expect(await faults(page)).toEqual([]);
 });
+
+test('a plane out of square is typed from its tapes: both rakes and a diagonal', async ({ page, program }) => {
+  await begin(page, program, 'Nothing: draw my own');
+  await page.getByRole('button', { name: '+ plane' }).click();
+  await page.locator('summary', { hasText: 'plane' }).last().click();
+  const type = async (key: string, value: string) => {
+    const field = page.locator(`[name="plane[0].${key}"]`);
+    await field.fill(value);
+    await field.press('Enter');
+  };
+  // Lower left, lower right, upper right, upper left: (0, 0), (30, 0), (31, 17), (0, 16) ft on the slope. By Pythagoras the
+  // right rake is 17.029 ft, the top 31.016 ft, the diagonals 35.355 and 34.000 ft.
+  for (const [key, value] of [['right_rake', '17.029 ft'], ['top', '31.016 ft'], ['diagonal_left', '35.355 ft'], ['diagonal_right', '34 ft']] as const) await type(key, value);
+  await expect(page.getByText('plane is out of square')).toBeVisible();
+  // Half of the diagonals' cross product: (31 × 16 + 30 × 17) / 2 = 503 sq ft.
+  await expect(page.locator('.totals')).toContainText('5.03 squares');
+  expect(await faults(page)).toEqual([]);
+});
+
+test('broken files are refused in words, and what was left out of a good one is told', async ({ page, program }) => {
+  await page.goto(program.address);
+  const bring = async (name: string, text: string) => {
+    await page.getByRole('radio', { name: /^A file/ }).check();
+    await page.locator('input[type=file]').setInputFiles({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
+    await page.getByRole('button', { name: 'Begin', exact: true }).click();
+  };
+  const square = '[[0,0],[40,0],[40,20],[0,20],[0,0]]';
+  for (const [name, text, says] of [
+    ['house.txt', 'x', 'does not tell what kind of file it is'],
+    ['house.toml', 'format = ', 'line 1'],
+    ['house.json', '{"format": 1, "name": ', 'line 1'],
+    ['house.dxf', 'nothing', 'Save the drawing again'],
+    ['house.geojson', `{"type":"Polygon","coordinates":[${square}]`, 'not JSON as it should be'],
+  ] as const) {
+    await bring(name, text);
+    await expect(page.getByRole('alert')).toContainText(says);
+    expect(await page.getByRole('alert').textContent()).not.toMatch(/--\w/);
+  }
+  await page.getByLabel(/^Unit of the file/).selectOption('ft');
+  await bring('house.geojson', `{"type":"Polygon","coordinates":[${square.replace('[40,0]', '[20,0],[40,0.01]')}]}`);
+  await expect(page.getByText('What was moved, rounded or left out of the file')).toBeVisible();
+  expect(await faults(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
+  await expect(page.getByText('What was moved, rounded or left out of the file')).toHaveCount(0);
+});

@@ -3,7 +3,7 @@
 import { type Page } from '@playwright/test';
 import { type Program, expect, test } from './program';
 
-const SCREENS = ['measure', 'choose', 'layout', 'see', 'check', 'order', 'price', 'price?show=proposal'];
+const SCREENS = ['measure', 'choose', 'layout', 'see', 'check', 'order', 'price', 'price?show=proposal', 'papers'];
 const DESK = { width: 1180, height: 820 };
 const PHONE = { width: 360, height: 740 };
 

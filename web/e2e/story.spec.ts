@@ -65,6 +65,7 @@ test('from typed lengths to the order, through a power cut, to the same plan on 
   await page.emulateMedia({ media: null });
 
   // The saved file plans to the same bytes.
+  await page.getByRole('link', { name: 'Papers and files' }).click();
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: 'Save as a job file' }).click()]);
   const file = join(program.data, download.suggestedFilename());
   await download.saveAs(file);

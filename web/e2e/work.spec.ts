@@ -37,6 +37,31 @@ test('a piece is pointed at, and the arrow keys go on from it', async ({ page, p
   expect(await faults(page)).toEqual([]);
 });
 
+test('a cut piece tells its line of the cut list, and which pieces come from one unit', async ({ page, program }) => {
+  await begin(page, program, 'An L with a gabled wing');
+  await page.getByRole('link', { name: 'Lay out' }).click();
+  await page.getByRole('group', { name: /arrow keys/ }).press('ArrowUp');
+  // The first piece is cut to the hip, so its offcut or itself is told of.
+  await expect(page.getByRole('row', { name: /^In the cut list \d+ \(bin/ })).toBeVisible();
+  await expect(page.getByRole('row', { name: /^From one unit/ })).toBeVisible();
+  await page.locator('summary', { hasText: 'Units that give several pieces' }).click();
+  await expect(page.getByRole('listitem').filter({ hasText: /^\d+ × \(\d+ \(bin .* \+ / }).first()).toBeVisible();
+  expect(await faults(page)).toEqual([]);
+});
+
+test('planning is stopped, told of, and taken up again', async ({ page, program }) => {
+  await begin(page, program, 'A plain gable');
+  await expect(page.getByRole('status')).toContainText('revision 1');
+  await page.route('**/api/plan', (route) => setTimeout(() => void route.continue().catch(() => {}), 8_000));
+  await page.getByLabel('Pitch, Side 1').fill('9/12');
+  await page.getByLabel('Pitch, Side 1').press('Enter');
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await expect(page.getByRole('alert')).toContainText('of an earlier step');
+  await page.unroute('**/api/plan');
+  await page.getByRole('button', { name: 'Plan it' }).click();
+  await expect(page.getByRole('alert')).toHaveCount(0);
+});
+
 test('a finding is followed to its place and cured', async ({ page, program }) => {
   await begin(page, program, 'A plain gable');
   await page.getByRole('link', { name: 'Choose' }).click();
@@ -91,6 +116,7 @@ test('the saved job file gives the same plan on the command line, byte for byte'
   await page.getByLabel('Pitch, Side 1').fill('9/12');
   await page.getByLabel('Pitch, Side 1').press('Enter');
   await expect(page.getByRole('status')).toContainText('revision 2');
+  await page.getByRole('link', { name: 'Papers and files' }).click();
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: 'Save as a job file' }).click()]);
   expect(download.suggestedFilename()).toBe('heron-house.json');
   const file = join(program.data, 'saved.json');

@@ -4,10 +4,11 @@ import { addBlock, blocks, cleared, cornersOf, kindOf, newJob, removeCorner, set
 import { addLeg, beginDraft, closed, point, takeBack } from '../src/measure/draft';
 import { planPoint, viewOf } from '../src/measure/view';
 
-const square = () => addBlock(newJob('Trial'), [[0, 0], [20, 0], [20, 10], [0, 10]]);
+const NAMES = { house: 'house', wing: 'wing' };
+const square = () => addBlock(newJob('Trial'), [[0, 0], [20, 0], [20, 10], [0, 10]], NAMES);
 
 test('a new block is a hip roof of one pitch, with a name of its own', () => {
-  const two = addBlock(square(), [[0, 0], [5, 0], [5, 5]]);
+  const two = addBlock(square(), [[0, 0], [5, 0], [5, 5]], NAMES);
   expect(blocks(two).map((block) => block.name)).toEqual(['house', 'wing']);
   expect(blocks(two)[1]?.edges).toEqual([{ eave: '8/12' }, { eave: '8/12' }, { eave: '8/12' }]);
 });

@@ -6,7 +6,7 @@ import { silence, speak } from '../src/check/silence';
 const job = newJob('Trial');
 
 test('an opening has one place and the sizes of its kind', () => {
-  const one = addOpening(job, 'chimney', ['4 ft', '5 ft']);
+  const one = addOpening(job, 'chimney', ['4 ft', '5 ft'], 'chimney');
   expect(parts(one, 'opening')).toEqual([{ name: 'chimney', kind: 'chimney', at: ['4 ft', '5 ft'], width: '36 in', height: '24 in' }]);
   const pipe = setPart(one, 'opening', 0, { kind: 'pipe' });
   expect(parts(pipe, 'opening')).toEqual([{ name: 'chimney', kind: 'pipe', at: ['4 ft', '5 ft'], diameter: '4 in' }]);
@@ -16,7 +16,7 @@ test('an opening has one place and the sizes of its kind', () => {
 });
 
 test('names differ, and what is removed leaves no trace', () => {
-  const two = addDormer(addDormer(job, 'house.0', '10 ft'), 'house.0', '20 ft');
+  const two = addDormer(addDormer(job, 'house.0', '10 ft', 'dormer'), 'house.0', '20 ft', 'dormer');
   expect(parts(two, 'dormer').map((part) => part.name)).toEqual(['dormer', 'dormer 2']);
   expect(removePart(removePart(two, 'dormer', 0), 'dormer', 0)).toEqual(job);
   expect(parts(setPart(two, 'dormer', 1, { pitch: '6/12' }), 'dormer')[1]).toMatchObject({ pitch: '6/12', on: 'house.0' });

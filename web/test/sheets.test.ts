@@ -21,7 +21,7 @@ test('a copy is kept with the job and taken away again', () => {
 test('a figure that no shipped sheet has asks for its source, group by group', () => {
   expect(unsourced(SHIPPED, [SHIPPED])).toEqual([]);
   const typed = withAt(SHIPPED, ['exposure', 1, 'greatest'], 7) as unknown as Sheet;
-  expect(unsourced(typed, [SHIPPED])).toEqual(['exposure 2']);
+  expect(unsourced(typed, [SHIPPED])).toEqual([['exposure', 2]]);
   const told = withAt(typed as unknown as Record<string, unknown>, ['exposure', 1, 'source'], 'Read on the stack.') as unknown as Sheet;
   expect(unsourced(told, [SHIPPED])).toEqual([]);
 });

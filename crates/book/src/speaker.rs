@@ -1,3 +1,5 @@
+use drawings::Words;
+
 use crate::tongue::Tongue;
 use crate::{BookError, Language, Measures};
 
@@ -25,10 +27,37 @@ impl Speaker {
         self.0.titled(rule, title)
     }
 
+    /// A key of the job file, `side_lap`.
+    #[must_use]
+    pub fn key(&self, key: &str) -> String {
+        self.0.typed("key", key)
+    }
+
+    /// A word that may stand for a value in the job file, `ring-nail`.
+    #[must_use]
+    pub fn choice(&self, word: &str) -> String {
+        self.0.typed("choice", word)
+    }
+
     /// What keeps a rule, by its name.
     #[must_use]
     pub fn remedy(&self, rule: &str, remedy: &str) -> String {
         self.0.remedy(rule, remedy)
+    }
+}
+
+/// Letters drawings too.
+impl Words for Speaker {
+    fn word(&self, name: &str) -> String {
+        self.0.word(name)
+    }
+
+    fn length(&self, inches: f64) -> String {
+        self.0.length(inches)
+    }
+
+    fn is_metric(&self) -> bool {
+        self.0.is_metric()
     }
 }
 
@@ -44,5 +73,7 @@ mod tests {
         assert_eq!(speaker.title("no-such-rule", "No such rule"), "No such rule");
         assert_eq!(speaker.say("Mr. Nobody's words"), "Mr. Nobody's words");
         assert_eq!(speaker.say("house, south"), "house, sur");
+        assert_eq!(speaker.key("side_lap"), "traslape lateral");
+        assert_eq!((speaker.choice("ring-nail").as_str(), speaker.choice("2018").as_str()), ("clavo anillado", "2018"));
     }
 }

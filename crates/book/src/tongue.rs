@@ -1,4 +1,5 @@
-//! What is said, in the reader's language and measures. Every word of the book stands in `text/en.ftl` and `text/es.ftl`.
+//! What is said, in the reader's language and measures. Every word of the book stands in `text/en.ftl` and `text/es.ftl`; what the
+//! app says beyond it, in `text/screens-en.ftl` and `text/screens-es.ftl`.
 
 use drawings::{English, Words};
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
@@ -27,10 +28,10 @@ impl Language {
         }
     }
 
-    const fn text(self) -> &'static str {
+    const fn texts(self) -> [&'static str; 2] {
         match self {
-            Self::English => include_str!("../text/en.ftl"),
-            Self::Spanish => include_str!("../text/es.ftl"),
+            Self::English => [include_str!("../text/en.ftl"), include_str!("../text/screens-en.ftl")],
+            Self::Spanish => [include_str!("../text/es.ftl"), include_str!("../text/screens-es.ftl")],
         }
     }
 }
@@ -44,7 +45,7 @@ pub(crate) struct Tongue {
 
 impl Tongue {
     pub(crate) fn new(language: Language, measures: Measures) -> Result<Self, BookError> {
-        Ok(Self { measures, bundle: bundle(language)?, phrases: Phrases::new(&resource(Language::English)?) })
+        Ok(Self { measures, bundle: bundle(language)?, phrases: Phrases::new(&resources(Language::English)?) })
     }
 
     /// A message without values.
@@ -80,13 +81,20 @@ impl Tongue {
         if self.has(&name) { self.say(&name) } else { remedy.to_owned() }
     }
 
+    /// A key of the job file, or a word that stands for a value of one; as it is typed where this language has no form of it.
+    pub(crate) fn typed(&self, sort: &str, word: &str) -> String {
+        let plain = word.replace(['_', '-'], " ");
+        let name = format!("{sort}-{}", plain.replace(' ', "-"));
+        if self.has(&name) { self.say(&name) } else { plain }
+    }
+
     /// What a plan says in English, if the book knows the phrase; lengths in it in the reader's measures.
     pub(crate) fn known(&self, says: &str) -> Option<String> {
-        self.phrases.find(says).find_map(|(phrase, values)| {
+        self.phrases.find(says).find_map(|(phrase, values, stop)| {
             let say = |(name, value): &(String, String)| Some((name.clone(), Value::Words(self.value(name, value)?)));
             let values: Vec<(String, Value)> = values.iter().map(say).collect::<Option<_>>()?;
             let values: Vec<(&str, Value)> = values.iter().map(|(name, value)| (name.as_str(), value.clone())).collect();
-            Some(self.with(phrase, &values))
+            Some(self.with(phrase, &values) + stop)
         })
     }
 
@@ -94,15 +102,26 @@ impl Tongue {
         if name.starts_with(SAID) { self.known(says) } else { Some(self.local(says)) }
     }
 
-    /// As [`Self::known`]; a length in the reader's measures; names of planes, one or several; what is none of these, as it stands.
+    /// As [`Self::known`]; a list of what is known; a length in the reader's measures; names of planes and places, one or several; what
+    /// is none of these, as it stands.
     pub(crate) fn local(&self, says: &str) -> String {
-        if let Some(known) = self.known(says) {
+        if let Some(known) = self.listed(says).or_else(|| self.known(says)) {
             return known;
         }
         match says.parse::<Length>() {
             Ok(length) if says.ends_with(['"', '\'']) => self.length_like(says, length),
-            _ => says.split("; ").map(|name| self.plane(name)).collect::<Vec<_>>().join("; "),
+            _ => says.split("; ").map(|name| self.place(name)).collect::<Vec<_>>().join("; "),
         }
+    }
+
+    /// What stands between semicolons and is no sentence, if all of it is known; a phrase could take more than one of them for a
+    /// value.
+    fn listed(&self, says: &str) -> Option<String> {
+        if !says.contains("; ") || says.ends_with('.') {
+            return None;
+        }
+        let known: Option<Vec<String>> = says.split("; ").map(|one| self.known(one)).collect();
+        known.map(|known| known.join("; "))
     }
 
     fn length_like(&self, says: &str, length: Length) -> String {
@@ -110,6 +129,19 @@ impl Tongue {
             Measures::Customary => says.to_owned(),
             Measures::Metric => self.measures.long(length.to_inches()),
         }
+    }
+
+    /// A place of the plan: what lies there, then the planes, `apron, headwall, house, south / wing, east`.
+    fn place(&self, says: &str) -> String {
+        let mut rest = says;
+        let mut what = String::new();
+        while let Some((first, more)) = rest.split_once(", ") {
+            let Some(known) = self.known(first) else { break };
+            what += &format!("{known}, ");
+            rest = more;
+        }
+        let planes: Vec<String> = rest.split(" / ").map(|name| self.plane(name)).collect();
+        what + &planes.join(" / ")
     }
 
     /// The name of a plane, of which the program made what follows the last comma.
@@ -120,6 +152,12 @@ impl Tongue {
             let Some(side) = self.known(side) else { break };
             sides.push(side);
             rest = block;
+        }
+        // A plane that somebody measured by itself may be named by its side alone.
+        if sides.is_empty()
+            && let Some(side) = self.known(rest)
+        {
+            return side;
         }
         sides.iter().rev().fold(rest.to_owned(), |name, side| format!("{name}, {side}"))
     }
@@ -173,12 +211,15 @@ fn bundle(language: Language) -> Result<FluentBundle<FluentResource>, BookError>
     let mut bundle = FluentBundle::new(vec![locale]);
     // Marks that isolate directions would stand as boxes in the drawings; both languages run to the right.
     bundle.set_use_isolating(false);
-    bundle.add_resource(resource(language)?).map_err(|_| broken())?;
+    for resource in resources(language)? {
+        bundle.add_resource(resource).map_err(|_| broken())?;
+    }
     Ok(bundle)
 }
 
-fn resource(language: Language) -> Result<FluentResource, BookError> {
-    FluentResource::try_new(language.text().to_owned()).map_err(|_| BookError::Text { language })
+fn resources(language: Language) -> Result<Vec<FluentResource>, BookError> {
+    let broken = |_| BookError::Text { language };
+    language.texts().into_iter().map(|text| FluentResource::try_new(text.to_owned()).map_err(broken)).collect()
 }
 
 impl Words for Tongue {

@@ -33,7 +33,7 @@ pub use pole_strips::pole_strips;
 pub use roof_plan::{roof_figure, roof_plan};
 pub use scale::Scale;
 pub use scene::{Anchor, Fill, Item, LineType, Point, Scene, Text};
-pub use setting_out::{CutUse, OnSheet, cut_uses, mark, on_sheet, plane_figure, setting_out};
+pub use setting_out::{CutUse, OnSheet, cut_uses, mark, on_sheet, plane_figure, setting_out, setting_out_in};
 pub use stage::{stage, stage_figure};
 pub use svg::svg;
 pub use words::{English, WORDS, Words};

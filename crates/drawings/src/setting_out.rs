@@ -32,7 +32,14 @@ use view::{View, room};
 /// plan, was not laid, or is larger than any paper.
 #[must_use]
 pub fn setting_out(plan: &Plan, plane_id: &str) -> Option<Scene> {
-    let sheet = Sheet::of(plan, plane_id, &English)?;
+    setting_out_in(plan, plane_id, &English)
+}
+
+/// The same with the drawing lettered in other words; tables and notes about it stay English, so that it is for the screen, which
+/// shows the drawing alone. The book has the whole sheet in other languages.
+#[must_use]
+pub fn setting_out_in(plan: &Plan, plane_id: &str, words: &dyn Words) -> Option<Scene> {
+    let sheet = Sheet::of(plan, plane_id, words)?;
     let arrangement = arrange(&sheet)?;
     Some(draw(&sheet, &arrangement))
 }
@@ -50,10 +57,10 @@ pub struct OnSheet {
     pub mm_per_inch: f64,
 }
 
-/// Where the plane lies on the sheet that [`setting_out`] draws; `None` where that draws none.
+/// Where the plane lies on the sheet that [`setting_out_in`] draws; `None` where that draws none.
 #[must_use]
-pub fn on_sheet(plan: &Plan, plane_id: &str) -> Option<OnSheet> {
-    let sheet = Sheet::of(plan, plane_id, &English)?;
+pub fn on_sheet(plan: &Plan, plane_id: &str, words: &dyn Words) -> Option<OnSheet> {
+    let sheet = Sheet::of(plan, plane_id, words)?;
     let arrangement = arrange(&sheet)?;
     let view = View::in_middle_of(arrangement.drawing, &sheet, arrangement.scale);
     let (space, [width, height]) = (arrangement.drawing, room(&sheet, arrangement.scale));

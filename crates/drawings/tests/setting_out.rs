@@ -3,7 +3,7 @@
 mod lettering;
 mod support;
 
-use drawings::{Item, OnSheet, Scene, Text, on_sheet, setting_out, svg};
+use drawings::{English, Item, OnSheet, Scene, Text, on_sheet, setting_out, svg};
 use lettering::{extent, overlap, texts};
 use plan::Plan;
 use proptest::prelude::*;
@@ -70,7 +70,7 @@ fn a_rake_gives_one_offset_for_odd_and_one_for_even_courses() {
 #[test]
 fn a_place_on_the_plane_is_found_on_its_sheet() {
     let plan = plan(&gable(14.0, 9.5));
-    let OnSheet { page, drawing, origin, mm_per_inch } = on_sheet(&plan, "house.0").expect("it has a sheet");
+    let OnSheet { page, drawing, origin, mm_per_inch } = on_sheet(&plan, "house.0", &English).expect("it has a sheet");
     let drawn: Vec<[f64; 2]> = scene(&plan)
         .items
         .into_iter()
@@ -87,7 +87,7 @@ fn a_place_on_the_plane_is_found_on_its_sheet() {
         assert!(at[0] > left && at[0] < left + width && at[1] > top && at[1] < top + height, "{at:?} in {drawing:?}");
         assert!(left + width <= page[0] && top + height <= page[1]);
     }
-    assert_eq!(on_sheet(&plan, "barn.7"), None);
+    assert_eq!(on_sheet(&plan, "barn.7", &English), None);
 }
 
 #[test]

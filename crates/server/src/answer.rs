@@ -2,7 +2,7 @@
 
 use axum::Json;
 use axum::body::Bytes;
-use axum::extract::{FromRequest, FromRequestParts, Path, Request};
+use axum::extract::{FromRequest, FromRequestParts, Path, Query, Request};
 use axum::http::StatusCode;
 use axum::http::request::Parts;
 use axum::response::{IntoResponse, Response};
@@ -31,6 +31,11 @@ impl Refusal {
 
     pub(crate) fn bad(says: impl Into<String>, remedy: impl Into<String>) -> Self {
         Self::new(StatusCode::BAD_REQUEST, says, remedy)
+    }
+
+    /// Something that must not happen.
+    pub(crate) fn fault(says: impl Into<String>) -> Self {
+        Self::new(StatusCode::INTERNAL_SERVER_ERROR, says, "Report it with the job file: this is a fault of the program.")
     }
 
     pub(crate) fn absent(what: &str) -> Self {
@@ -92,6 +97,20 @@ impl<T: DeserializeOwned + Send, S: Send + Sync> FromRequestParts<S> for At<T> {
     async fn from_request_parts(parts: &mut Parts, state: &S) -> Result<Self, Refusal> {
         let Path(at) = Path::from_request_parts(parts, state).await.map_err(|_| Refusal::absent("address"))?;
         Ok(Self(at))
+    }
+}
+
+/// What stands behind the address.
+pub(crate) struct Asked<T>(pub(crate) T);
+
+impl<T: DeserializeOwned + Send, S: Send + Sync> FromRequestParts<S> for Asked<T> {
+    type Rejection = Refusal;
+
+    async fn from_request_parts(parts: &mut Parts, state: &S) -> Result<Self, Refusal> {
+        let Query(asked) = Query::from_request_parts(parts, state)
+            .await
+            .map_err(|error| Refusal::bad(error.body_text(), "See /api/openapi.json."))?;
+        Ok(Self(asked))
     }
 }
 

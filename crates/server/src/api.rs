@@ -10,7 +10,10 @@ use schemars::{JsonSchema, SchemaGenerator};
 use serde_json::{Map, Value, json};
 
 use crate::answer::{LARGEST, Refusal};
-use crate::{App, coverings, examples, imports, jobs, legs, papers, plans, prices, words};
+use crate::{App, books, coverings, examples, exports, imports, jobs, legs, papers, plans, prices, words};
+
+/// How a word of an address or a query is described.
+type SchemaOf = fn(&mut SchemaGenerator) -> Value;
 
 /// Addresses with their descriptions.
 pub(crate) struct Desk {
@@ -44,6 +47,24 @@ pub(crate) fn desk() -> Desk {
             "application/json",
             get(plans::file),
         )
+        .taken::<books::PartWord>(
+            "/api/jobs/{id}/revisions/{version}/book/{part}",
+            "Its job book, as the command line binds it.",
+            &["application/pdf"],
+            &[
+                ("language", subschema::<words::LanguageWord>),
+                ("paper", subschema::<books::PaperWord>),
+                ("units", subschema::<books::UnitsWord>),
+            ],
+            get(books::book),
+        )
+        .taken::<exports::FormatWord>(
+            "/api/jobs/{id}/revisions/{version}/export/{format}",
+            "Its plan for other programs, as the command line exports it; of csv, one table.",
+            &exports::KINDS,
+            &[("table", subschema::<exports::TableWord>)],
+            get(exports::export),
+        )
         .file(
             "/api/jobs/{id}/revisions/{version}/roof-plan.svg",
             "The roof plan.",
@@ -61,6 +82,8 @@ pub(crate) fn desk() -> Desk {
             "Where the plane lies on that sheet.",
             get(papers::place_of_plane),
         )
+        .lettered("/api/jobs/{id}/revisions/{version}/setting-out/{plane}")
+        .lettered("/api/jobs/{id}/revisions/{version}/setting-out/{plane}/place")
         .told::<plans::JobText, plans::Planned>("post", "/api/plan", "Plans a job.", post(plans::planned))
         .told::<plans::JobText, plans::Raised>("post", "/api/roof", "Raises only the roof of a job.", post(plans::raised))
         .told::<plans::JobText, prices::Prices>("post", "/api/price", "Prices a job and its options.", post(prices::prices))
@@ -161,6 +184,43 @@ impl Desk {
         Self { router: self.router.route(path, handler), ..self }
     }
 
+    /// A file to take along: the last step of the address is one of the words of `Last`, the query holds more words by name.
+    fn taken<Last: JsonSchema>(
+        mut self,
+        path: &'static str,
+        says: &str,
+        kinds: &[&str],
+        query: &[(&str, SchemaOf)],
+        handler: MethodRouter<App>,
+    ) -> Self {
+        let content: Map<String, Value> = kinds.iter().map(|kind| ((*kind).to_owned(), json!({}))).collect();
+        let responses = json!({
+            "200": { "description": says, "content": content },
+            "default": refused(&mut self.schemas),
+        });
+        self.describe("get", path, says, responses, None);
+        let last = subschema::<Last>(&mut self.typed);
+        if let Some(parameter) = self.paths[path]["get"]["parameters"].as_array_mut().and_then(|all| all.last_mut()) {
+            parameter["schema"] = last;
+        }
+        let desk = Self { router: self.router.route(path, handler), ..self };
+        query.iter().fold(desk, |desk, (name, schema)| desk.asking(path, name, *schema))
+    }
+
+    /// A drawing whose language may be asked for.
+    fn lettered(self, path: &str) -> Self {
+        self.asking(path, "language", subschema::<words::LanguageWord>)
+    }
+
+    /// One more word in the query of what is got.
+    fn asking(mut self, path: &str, name: &str, schema: SchemaOf) -> Self {
+        let schema = schema(&mut self.typed);
+        if let Some(parameters) = self.paths[path]["get"]["parameters"].as_array_mut() {
+            parameters.push(json!({ "name": name, "in": "query", "required": false, "schema": schema }));
+        }
+        self
+    }
+
     fn route<Out: JsonSchema>(
         mut self,
         method: &str,
@@ -201,6 +261,10 @@ impl Desk {
         };
         Self { router: self.router.layer(DefaultBodyLimit::max(LARGEST)).method_not_allowed_fallback(wrong), ..self }
     }
+}
+
+fn subschema<Word: JsonSchema>(schemas: &mut SchemaGenerator) -> Value {
+    schemas.subschema_for::<Word>().into()
 }
 
 fn refused(schemas: &mut SchemaGenerator) -> Value {

@@ -1,14 +1,13 @@
 //! A job from a file: a job file of the command line, or a drawing of another program.
 
 use axum::Json;
-use axum::extract::Query;
 use exchange::{ImportFormat, Options, Refused, job_file};
 use reader::{Format, to_json};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use units::LengthUnit;
 
-use crate::answer::{Raw, Refusal, work};
+use crate::answer::{Asked, Raw, Refusal, work};
 
 /// What is known of the file.
 #[derive(Deserialize, JsonSchema)]
@@ -30,11 +29,7 @@ pub(crate) struct Found {
     notes: Vec<String>,
 }
 
-pub(crate) async fn read(
-    about: Result<Query<About>, axum::extract::rejection::QueryRejection>,
-    Raw(bytes): Raw,
-) -> Result<Json<Found>, Refusal> {
-    let Query(about) = about.map_err(|error| Refusal::bad(error.body_text(), "See /api/openapi.json."))?;
+pub(crate) async fn read(Asked(about): Asked<About>, Raw(bytes): Raw) -> Result<Json<Found>, Refusal> {
     work(move || found(&about, &bytes)).await?.map(Json)
 }
 
@@ -51,12 +46,21 @@ fn found(about: &About, bytes: &[u8]) -> Result<Found, Refusal> {
         let says = format!("the ending of {} does not tell what kind of file it is", about.name);
         Refusal::bad(says, "Choose a job file (.toml, .json) or a drawing that ends in .geojson, .json, .jsonl or .dxf.")
     })?;
-    let refused = |Refused { says, remedy }| Refusal::bad(format!("{}: {says}", about.name), remedy);
+    let refused = |Refused { says, remedy }| Refusal::bad(format!("{}: {says}", about.name), on_screen(&remedy));
     let imported =
         exchange::read(bytes, format, &Options { units: about.units, layer: about.layer.clone() }).map_err(refused)?;
     let notes = imported.notes.clone();
     let text = to_json(&job_file(&imported, stem), Format::Toml).map_err(|mistakes| unread(&mistakes))?;
     Ok(Found { text, notes })
+}
+
+/// What the command line asks for by a flag has a field on the screen.
+fn on_screen(remedy: &str) -> String {
+    remedy
+        .replace(" of the coordinates with --units", " of the file")
+        .replace(" of the drawing with --units", " of the file")
+        .replace(" with --units", " of the file")
+        .replace(" with --layer", " under Layer")
 }
 
 /// Every job file has a `format`; no drawing has.

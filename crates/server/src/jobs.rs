@@ -138,10 +138,15 @@ pub(crate) async fn kept(app: &App, id: i64, version: i64) -> Result<Revision, R
 /// The job file, to be saved under the job's name.
 pub(crate) async fn file(State(app): State<App>, At(id): At<i64>) -> Result<Response, Refusal> {
     let found = work(move || app.store.newest(id)).await??.ok_or_else(|| Refusal::absent("job"))?;
-    let name = format!("attachment; filename=\"{}.json\"", file_name(&found.text));
+    let name = found.text.clone();
+    Ok(attached(&name, ".json", "application/json", found.text.into_bytes()))
+}
+
+/// A file to be saved under the name of the job in `text`, with an ending.
+pub(crate) fn attached(text: &str, ending: &str, kind: &'static str, bytes: Vec<u8>) -> Response {
+    let name = format!("attachment; filename=\"{}{ending}\"", file_name(text));
     let name = HeaderValue::from_str(&name).unwrap_or(HeaderValue::from_static("attachment"));
-    let kind = HeaderValue::from_static("application/json");
-    Ok(([(CONTENT_TYPE, kind), (CONTENT_DISPOSITION, name)], found.text).into_response())
+    ([(CONTENT_TYPE, HeaderValue::from_static(kind)), (CONTENT_DISPOSITION, name)], bytes).into_response()
 }
 
 /// Of the job's name only what every file system takes.

@@ -5,8 +5,10 @@
 
 mod answer;
 mod api;
+mod books;
 mod coverings;
 mod examples;
+mod exports;
 mod front_end;
 mod guard;
 mod imports;

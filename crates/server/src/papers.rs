@@ -4,13 +4,15 @@ use axum::Json;
 use axum::extract::State;
 use axum::http::header::{CONTENT_SECURITY_POLICY, CONTENT_TYPE};
 use axum::response::{IntoResponse, Response};
-use drawings::{Scene, on_sheet, roof_plan, setting_out, svg};
+use book::Speaker;
+use drawings::{Scene, on_sheet, roof_plan, setting_out_in, svg};
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::App;
-use crate::answer::{At, Refusal, work};
+use crate::answer::{Asked, At, Refusal, work};
 use crate::plans::of_revision;
+use crate::words::LanguageWord;
 
 /// A sheet holds its own style and nothing else.
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'";
@@ -20,12 +22,27 @@ pub(crate) async fn plan_of_roof(State(app): State<App>, At((id, version)): At<(
     sheet(work(move || roof_plan(&plan)).await?)
 }
 
+/// How the drawing is lettered.
+#[derive(Deserialize)]
+pub(crate) struct Lettered {
+    #[serde(default)]
+    language: LanguageWord,
+}
+
+impl Lettered {
+    fn speaker(&self) -> Result<Speaker, Refusal> {
+        Speaker::new(self.language.into()).map_err(|error| Refusal::fault(error.to_string()))
+    }
+}
+
 pub(crate) async fn of_plane(
     State(app): State<App>,
     At((id, version, plane)): At<(i64, i64, String)>,
+    Asked(lettered): Asked<Lettered>,
 ) -> Result<Response, Refusal> {
     let plan = of_revision(&app, id, version).await?;
-    sheet(work(move || setting_out(&plan, &plane)).await?)
+    let scene = work(move || lettered.speaker().map(|words| setting_out_in(&plan, &plane, &words))).await??;
+    sheet(scene)
 }
 
 /// Where a plane lies on its setting-out sheet.
@@ -44,9 +61,11 @@ pub(crate) struct OnSheet {
 pub(crate) async fn place_of_plane(
     State(app): State<App>,
     At((id, version, plane)): At<(i64, i64, String)>,
+    Asked(lettered): Asked<Lettered>,
 ) -> Result<Json<OnSheet>, Refusal> {
     let plan = of_revision(&app, id, version).await?;
-    let on = work(move || on_sheet(&plan, &plane)).await?.ok_or_else(|| Refusal::absent("sheet"))?;
+    let on = work(move || lettered.speaker().map(|words| on_sheet(&plan, &plane, &words))).await??;
+    let on = on.ok_or_else(|| Refusal::absent("sheet"))?;
     let drawings::OnSheet { page, drawing, origin, mm_per_inch } = on;
     Ok(Json(OnSheet { page_mm: page, drawing_mm: drawing, origin_mm: origin, mm_per_inch }))
 }

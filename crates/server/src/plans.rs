@@ -81,10 +81,16 @@ pub(crate) async fn file(State(app): State<App>, At((id, version)): At<(i64, i64
 
 pub(crate) async fn of_revision(app: &App, id: i64, version: i64) -> Result<Plan, Refusal> {
     let revision = kept(app, id, version).await?;
-    work(move || plan_of(&revision.text)).await?.map_err(|mistakes| {
-        let says = mistakes.first().map_or_else(String::new, |first| first.says.clone());
-        Refusal::bad(format!("this revision cannot be planned: {says}"), "Mend the job on the screen Measure first.")
-    })
+    work(move || of_text(&revision.text)).await?
+}
+
+pub(crate) fn of_text(text: &str) -> Result<Plan, Refusal> {
+    plan_of(text).map_err(cannot_be_planned)
+}
+
+pub(crate) fn cannot_be_planned(mistakes: Vec<Mistake>) -> Refusal {
+    let says = mistakes.into_iter().next().map_or_else(String::new, |first| first.says);
+    Refusal::bad(format!("this revision cannot be planned: {says}"), "Mend the job on the screen Measure first.")
 }
 
 fn plan_of(text: &str) -> Result<Plan, Vec<Mistake>> {

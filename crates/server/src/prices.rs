@@ -86,7 +86,7 @@ fn priced(job: Job) -> Result<Prices, Vec<Mistake>> {
 }
 
 /// Those that the job keeps, else those that ship. A path is the command line's: it knows the folder from which it counts.
-fn rates(job: &Job) -> Result<Rates, Vec<Mistake>> {
+pub(crate) fn rates(job: &Job) -> Result<Rates, Vec<Mistake>> {
     let mistake = |says: String, remedy: &str| vec![Mistake { path: RATES_PATH.into(), says, remedy: remedy.into() }];
     match (&job.price.own, &job.price.rates) {
         (Some(own), _) => Ok(own.clone()),

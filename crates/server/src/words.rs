@@ -1,7 +1,6 @@
 //! The plan's sentences in another language, as the book has them.
 
 use axum::Json;
-use axum::http::StatusCode;
 use book::{Language, Speaker};
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -18,13 +17,23 @@ pub(crate) struct ToSay {
 }
 
 /// A language of the screens.
-#[derive(Clone, Copy, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Default, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
-enum LanguageWord {
+pub(crate) enum LanguageWord {
     /// English.
+    #[default]
     En,
     /// Spanish.
     Es,
+}
+
+impl From<LanguageWord> for Language {
+    fn from(word: LanguageWord) -> Self {
+        match word {
+            LanguageWord::En => Self::English,
+            LanguageWord::Es => Self::Spanish,
+        }
+    }
 }
 
 /// Something that a plan says.
@@ -32,27 +41,42 @@ enum LanguageWord {
 struct Said {
     /// In English.
     text: String,
+    /// What it is.
+    sort: SortWord,
     /// Of which rule it is the title or the remedy.
     rule: Option<String>,
-    /// It is the rule's remedy.
-    #[serde(default)]
-    remedy: bool,
+}
+
+/// What is said.
+#[derive(Clone, Copy, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+enum SortWord {
+    /// A sentence, an item, a place, a description.
+    Sentence,
+    /// The title of a rule.
+    Title,
+    /// What keeps a rule.
+    Remedy,
+    /// A key of the job file.
+    Key,
+    /// A word that may stand for a value in the job file.
+    Choice,
 }
 
 pub(crate) async fn said(Body(to_say): Body<ToSay>) -> Result<Json<Vec<String>>, Refusal> {
-    let language = match to_say.language {
-        LanguageWord::En => Language::English,
-        LanguageWord::Es => Language::Spanish,
+    let said = move || {
+        Speaker::new(to_say.language.into()).map(|speaker| to_say.says.iter().map(|one| say(&speaker, one)).collect())
     };
-    let said = move || Speaker::new(language).map(|speaker| to_say.says.iter().map(|one| say(&speaker, one)).collect());
-    let broken = |_| Refusal::new(StatusCode::INTERNAL_SERVER_ERROR, "the words cannot be read", "Report it.");
-    work(said).await?.map(Json).map_err(broken)
+    work(said).await?.map(Json).map_err(|error| Refusal::fault(error.to_string()))
 }
 
-fn say(speaker: &Speaker, Said { text, rule, remedy }: &Said) -> String {
-    match (rule, remedy) {
-        (None, _) => speaker.say(text),
-        (Some(rule), false) => speaker.title(rule, text),
-        (Some(rule), true) => speaker.remedy(rule, text),
+fn say(speaker: &Speaker, Said { text, sort, rule }: &Said) -> String {
+    let rule = rule.as_deref().unwrap_or_default();
+    match sort {
+        SortWord::Sentence => speaker.say(text),
+        SortWord::Title => speaker.title(rule, text),
+        SortWord::Remedy => speaker.remedy(rule, text),
+        SortWord::Key => speaker.key(text),
+        SortWord::Choice => speaker.choice(text),
     }
 }

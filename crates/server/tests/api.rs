@@ -32,7 +32,7 @@ impl Door {
         let response = self.0.clone().oneshot(request).await.expect("an answer");
         let (status, headers) = (response.status(), response.headers().clone());
         let bytes = to_bytes(response.into_body(), usize::MAX).await.expect("a body");
-        Got { status, headers, text: String::from_utf8(bytes.to_vec()).expect("text") }
+        Got { status, headers, text: String::from_utf8_lossy(&bytes).into_owned() }
     }
 
     async fn get(&self, path: &str) -> Got {
@@ -157,13 +157,44 @@ async fn a_job_is_priced_by_its_own_rates_or_by_those_that_ship() {
 async fn what_the_plan_says_is_said_in_spanish() {
     let door = Door::new();
     let says = json!([
-        { "text": "house, south" },
-        { "text": "Chalk stains units", "rule": "chalk-stains-units" },
-        { "text": "kept as it stands" },
+        { "text": "house, south", "sort": "sentence" },
+        { "text": "Chalk stains units", "sort": "title", "rule": "chalk-stains-units" },
+        { "text": "kept as it stands", "sort": "sentence" },
+        { "text": "side_lap", "sort": "key" },
     ]);
     let said = door.tell("POST", "/api/words", json!({ "language": "es", "says": says }).to_string()).await.json();
     assert_eq!((said[0].as_str(), said[2].as_str()), (Some("house, sur"), Some("kept as it stands")));
     assert_ne!(said[1], "Chalk stains units");
+    assert_eq!(said[3], "traslape lateral");
+}
+
+/// The bytes themselves are held against the command line's in the browser.
+#[tokio::test]
+async fn a_revision_is_taken_along_in_every_format_and_as_a_book() {
+    let door = Door::new();
+    let at = format!("/api/jobs/{}/revisions/1", door.begin(&ell(&door).await).await);
+    for (asked, name) in [
+        ("dxf", "heron-house.dxf"),
+        ("geojson", "heron-house.geojson"),
+        ("cityjson", "heron-house.city.json"),
+        ("json", "heron-house-plan.json"),
+        ("csv", "heron-house-order.csv"),
+        ("csv?table=price", "heron-house-price.csv"),
+    ] {
+        let got = door.get(&format!("{at}/export/{asked}")).await;
+        assert_eq!(got.status, StatusCode::OK, "{asked}: {}", got.text);
+        assert_eq!(got.headers["content-disposition"], format!("attachment; filename=\"{name}\""));
+    }
+    for (wrong, status) in [
+        ("export/pdf", StatusCode::NOT_FOUND),
+        ("export/csv?table=all", StatusCode::BAD_REQUEST),
+        ("book/everybody", StatusCode::NOT_FOUND),
+        ("book/crew?language=xx", StatusCode::BAD_REQUEST),
+    ] {
+        let got = door.get(&format!("{at}/{wrong}")).await;
+        assert_eq!(got.status, status, "{wrong}");
+        assert!(got.json()["remedy"].as_str().is_some_and(|remedy| !remedy.is_empty()));
+    }
 }
 
 #[tokio::test]
@@ -283,6 +314,7 @@ async fn every_described_address_answers() {
     for (path, methods) in document["paths"].as_object().unwrap() {
         if methods.get("get").is_some() {
             let path = path.replace("{id}", "1").replace("{version}", "1").replace("{plane}", "house.0");
+            let path = path.replace("{format}", "xlsx").replace("{part}", "owner");
             let got = door.get(&path).await;
             assert_eq!(got.status, StatusCode::OK, "{path}");
             let kind = got.headers["content-type"].to_str().unwrap();

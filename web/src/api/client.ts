@@ -43,8 +43,8 @@ type Answer<P extends keyof paths, M extends 'get' | 'post' | 'put'> = paths[P] 
   : never;
 type At = Record<string, string | number>;
 
-export function get<P extends keyof paths>(path: P, at: At = {}, signal?: AbortSignal): Promise<Answer<P, 'get'>> {
-  return send('GET', filled(path, at), undefined, signal);
+export function get<P extends keyof paths>(path: P, at: At = {}, signal?: AbortSignal, query = ''): Promise<Answer<P, 'get'>> {
+  return send('GET', filled(path, at) + query, undefined, signal);
 }
 
 export function post<P extends keyof paths>(path: P, body: Sent<P, 'post'>, at: At = {}, signal?: AbortSignal): Promise<Answer<P, 'post'>> {
@@ -62,6 +62,18 @@ export async function importFile(file: File, units: string, layer: string): Prom
   if (layer) query.set('layer', layer);
   const request = { method: 'POST', body: file, headers: { 'content-type': 'application/octet-stream' } };
   return read(await reach(`/api/import?${query}`, request));
+}
+
+/** Fetches a file and hands it to the browser, to be saved under the name that the program gives it. */
+export async function take(path: string, signal: AbortSignal): Promise<void> {
+  const answer = await reach(path, { signal });
+  if (!answer.ok) await read(answer);
+  const [, name] = /filename="([^"]+)"/.exec(answer.headers.get('content-disposition') ?? '') ?? [];
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(await answer.blob());
+  link.download = name ?? '';
+  link.click();
+  URL.revokeObjectURL(link.href);
 }
 
 /** `/api/jobs/{id}` with its number in it. */

@@ -36,17 +36,20 @@ export function withoutSheet(job: Job, id: string, instead: string): Job {
 type Table = Record<string, unknown>;
 const isTable = (value: unknown): value is Table => typeof value === 'object' && value !== null && !Array.isArray(value);
 
-/** Groups of a sheet that have a source of their own, with their names. */
-function sourced(sheet: Table): [string, Table][] {
-  const all = Object.entries(sheet).flatMap(([name, value]): [string, unknown][] => (Array.isArray(value) ? value.map((one, n) => [`${name} ${n + 1}`, one]) : [[name, value]]));
-  return all.filter((group): group is [string, Table] => isTable(group[1]) && 'source' in group[1]);
+/** The key of a group, of one among several with its number. */
+export type Group = [key: string, number?: number];
+
+/** Groups of a sheet that have a source of their own. */
+function sourced(sheet: Table): [Group, Table][] {
+  const all = Object.entries(sheet).flatMap(([name, value]): [Group, unknown][] => (Array.isArray(value) ? value.map((one, n) => [[name, n + 1], one]) : [[[name], value]]));
+  return all.filter((group): group is [Group, Table] => isTable(group[1]) && 'source' in group[1]);
 }
 
 const figures = ({ source: _, ...rest }: Table) => JSON.stringify(rest);
 
 /** Groups with figures that no shipped sheet has, under a source that one has: whoever typed them has not told where from. */
-export function unsourced(own: Sheet, shipped: readonly Sheet[]): string[] {
+export function unsourced(own: Sheet, shipped: readonly Sheet[]): Group[] {
   const groups = shipped.flatMap((sheet) => sourced(sheet).map(([, group]) => group));
   const [known, sources] = [new Set(groups.map(figures)), new Set(groups.map((group) => group.source))];
-  return sourced(own).filter(([, group]) => sources.has(group.source) && !known.has(figures(group))).map(([name]) => name.replaceAll('_', ' '));
+  return sourced(own).filter(([, group]) => sources.has(group.source) && !known.has(figures(group))).map(([group]) => group);
 }

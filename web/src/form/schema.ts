@@ -4,7 +4,8 @@ import { get } from '../api/client';
 
 export interface Field {
   key: string;
-  label: string;
+  /** In place of the key's own. */
+  label?: string;
   says: string;
   /** One value; a list of values; a table; a list of tables. */
   kind: 'text' | 'number' | 'yes-no' | 'word' | 'values' | 'group' | 'rows';
@@ -50,7 +51,7 @@ export async function fieldsOf(table: string): Promise<Field[]> {
 }
 
 /** A description has its keys by the alphabet; a person wants first what a thing is, and where its figures come from last. */
-const FIRST = ['name', 'task', 'what', 'when', 'line', 'sheet', 'of', 'kind', 'material', 'rule', 'from_pitch', 'to_pitch'];
+const FIRST = ['name', 'task', 'what', 'when', 'line', 'sheet', 'of', 'kind', 'material', 'rule', 'from_pitch', 'to_pitch', 'eave', 'left_rake', 'right_rake', 'top', 'diagonal_left', 'diagonal_right'];
 const LAST = ['source'];
 const rank = (key: string) => (LAST.includes(key) ? FIRST.length + 1 : FIRST.includes(key) ? FIRST.indexOf(key) : FIRST.length);
 
@@ -61,7 +62,7 @@ function inside(table: Schema, all: Record<string, Schema>): Field[] {
 
 function field(key: string, schema: Schema, all: Record<string, Schema>, isNeeded: boolean): Field | undefined {
   const one = resolved(schema, all);
-  const base = { key, label: key.replaceAll('_', ' '), says: schema.description ?? '', isNeeded, options: [], inner: [] };
+  const base = { key, says: (schema.description ?? '').replaceAll(/\s+/g, ' '), isNeeded, options: [], inner: [] };
   const options = optionsOf(one);
   if (options.length > 0) return { ...base, kind: 'word', options };
   const types = [one.type ?? []].flat().filter((type) => type !== 'null');

@@ -37,12 +37,14 @@ export class Desk {
   plan: Plan | undefined = $state.raw();
   roof: Roof | undefined = $state.raw();
   problems: Problem[] = $state.raw([]);
+  /** The planner is at work; `stopped` if somebody stopped it. */
+  planning: 'no' | 'yes' | 'stopped' = $state('no');
   mistakes: Mistake[] = $state.raw([]);
   keeping: Keeping = $state('kept');
   /** What another window has kept. */
   newer: KeptJob | undefined = $state.raw();
   /** What went wrong that is nobody's edit. */
-  trouble: { says: string; remedy: string } | undefined = $state.raw();
+  trouble: unknown = $state.raw();
 
   #line: Edit[] = [];
   #isSending = false;
@@ -151,7 +153,7 @@ export class Desk {
         this.keeping = 'waiting';
         setTimeout(() => void this.#send(), AGAIN);
       } else {
-        this.trouble = error instanceof Refused ? error : { says: String(error), remedy: 'Reload this page.' };
+        this.trouble = error;
       }
       return false;
     }
@@ -209,12 +211,25 @@ export class Desk {
   async #replan(): Promise<void> {
     this.#planning?.abort();
     const planning = (this.#planning = new AbortController());
+    this.planning = 'yes';
     await this.#ask(async () => {
       const { mistakes, plan } = await post('/api/plan', { text: textOf(this.history.now) }, {}, planning.signal);
       if (planning.signal.aborted) return;
       this.plan = plan ?? undefined;
       this.#tell(mistakes, plan?.problems ?? [], plan?.roof);
     });
+    if (this.#planning === planning && !planning.signal.aborted) this.planning = 'no';
+  }
+
+  /** Waits no longer for the plan. */
+  stopPlanning(): void {
+    this.#planning?.abort();
+    this.planning = 'stopped';
+  }
+
+  /** Plans what was stopped. */
+  planAgain(): void {
+    void this.#replan();
   }
 
   async #raise(): Promise<void> {

@@ -9,6 +9,7 @@ export type Block = Schemas['BlockTable'];
 export type Edge = Schemas['EdgeTable'];
 export type Dormer = Schemas['DormerTable'];
 export type Opening = Schemas['OpeningTable'];
+export type Plane = Schemas['PlaneTable'];
 export type Corner = Block['outline'];
 
 export type SideKind = 'eave' | 'gable' | 'wall';
@@ -40,8 +41,8 @@ export function freeName(job: Job, word: string): string {
   return name;
 }
 
-export function addBlock(job: Job, outline: [Measure, Measure][]): Job {
-  const name = freeName(job, blocks(job).length === 0 ? 'house' : 'wing');
+export function addBlock(job: Job, outline: [Measure, Measure][], words: { house: string; wing: string }): Job {
+  const name = freeName(job, blocks(job).length === 0 ? words.house : words.wing);
   const last = blocks(job).at(-1);
   const pitch = last?.edges?.find((edge) => edge.eave != null)?.eave ?? '8/12';
   const block: Block = { name, outline, eave_height: last?.eave_height ?? '9 ft', edges: outline.map(() => ({ eave: pitch })) };

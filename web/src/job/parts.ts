@@ -1,9 +1,9 @@
 /** Dormers and openings of a job. */
 
 import type { Measure } from '../core/length';
-import { type Dormer, type Job, type Opening, cleared } from './job';
+import { type Dormer, type Job, type Opening, type Plane, cleared } from './job';
 
-export type PartKey = 'dormer' | 'opening';
+export type PartKey = 'dormer' | 'opening' | 'plane';
 type Part = Record<string, unknown>;
 
 export function parts(job: Job, key: PartKey): Part[] {
@@ -22,10 +22,16 @@ function freeName(all: Part[], word: string): string {
   return name;
 }
 
-/** A dormer on a plane, of an ordinary size, to be measured. */
-export function addDormer(job: Job, on: string, across: string): Job {
-  const dormer: Dormer = { name: freeName(parts(job, 'dormer'), 'dormer'), kind: 'gable', on, across, up: '4 ft', width: '6 ft', wall_height: '4 ft', pitch: '8/12', overhang: '8 in', rake_overhang: '6 in' };
+/** A dormer on a plane, of an ordinary size, to be measured; `word` is its name if nothing else has it. */
+export function addDormer(job: Job, on: string, across: string, word: string): Job {
+  const dormer: Dormer = { name: freeName(parts(job, 'dormer'), word), kind: 'gable', on, across, up: '4 ft', width: '6 ft', wall_height: '4 ft', pitch: '8/12', overhang: '8 in', rake_overhang: '6 in' };
   return put(job, 'dormer', [...parts(job, 'dormer'), { ...dormer }]);
+}
+
+/** A plane that is taped by itself, of an ordinary size, to be measured. */
+export function addPlane(job: Job, word: string): Job {
+  const plane: Plane = { name: freeName(parts(job, 'plane'), word), pitch: '8/12', eave: '30 ft', top: '30 ft', left_rake: '16 ft', right_rake: '16 ft' };
+  return put(job, 'plane', [...parts(job, 'plane'), { ...plane }]);
 }
 
 export type OpeningKind = Opening['kind'];
@@ -37,9 +43,9 @@ const SIZES: Record<OpeningKind, Partial<Opening>> = {
   pipe: { diameter: '4 in' },
 };
 
-/** An opening over a plan point, of an ordinary size, to be measured. */
-export function addOpening(job: Job, kind: OpeningKind, at: [Measure, Measure]): Job {
-  const opening: Opening = { name: freeName(parts(job, 'opening'), kind), kind, at, ...SIZES[kind] };
+/** An opening over a plan point, of an ordinary size, to be measured; `word` is its name if nothing else has it. */
+export function addOpening(job: Job, kind: OpeningKind, at: [Measure, Measure], word: string): Job {
+  const opening: Opening = { name: freeName(parts(job, 'opening'), word), kind, at, ...SIZES[kind] };
   return put(job, 'opening', [...parts(job, 'opening'), { ...opening }]);
 }
 
@@ -51,7 +57,7 @@ export function setPart(job: Job, key: PartKey, index: number, change: Part): Jo
 
 function shutOut(part: Part, change: Part): Part {
   const { at, plane, up, across, width, height, diameter, ...rest } = part;
-  const isOpening = 'at' in part || 'plane' in part;
+  const isOpening = 'kind' in part && ('at' in part || 'plane' in part);
   if (!isOpening) return part;
   const spot = 'at' in change ? {} : 'plane' in change ? { plane, up: up ?? '6 ft', across: across ?? '6 ft' } : { at, plane, up, across };
   const isRound = change.kind === undefined ? undefined : change.kind === 'pipe';

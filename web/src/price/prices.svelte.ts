@@ -6,7 +6,7 @@ import { type Desk, textOf } from '../job/desk.svelte';
 export class Pricing {
   prices: Prices | undefined = $state.raw();
   mistakes: Mistake[] = $state.raw([]);
-  trouble: string = $state('');
+  trouble: Refused | undefined = $state.raw();
   #asking: AbortController | undefined;
 
   /** Must be called while a component is set up. */
@@ -25,11 +25,11 @@ export class Pricing {
       const prices = await post('/api/price', { text }, {}, asking.signal);
       if (asking.signal.aborted) return;
       this.mistakes = prices.mistakes;
-      this.trouble = '';
+      this.trouble = undefined;
       // A price that cannot be made for a moment stays until the mistake is mended, which is told beside it.
       if (prices.rates) this.prices = prices;
     } catch (error) {
-      if (error instanceof Refused) this.trouble = error.message;
+      if (error instanceof Refused) this.trouble = error;
       else if (!(error instanceof Gone) && !asking.signal.aborted) throw error;
     }
   }

@@ -8,7 +8,7 @@ import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
 import type { Plan } from '../api/client';
 import { piecesOf } from '../layout/pieces';
 import { caps, metal } from './edges';
-import { type Pose, inSpace, poseOf } from './pose';
+import { type Pose, type Vector, inSpace, poseOf } from './pose';
 
 /** From the deck up. */
 export const LAYERS = ['deck', 'barrier', 'underlayment', 'metal', 'starters', 'units', 'caps'] as const;
@@ -52,9 +52,11 @@ export class Roof3d {
   readonly #cuts = Object.fromEntries(LAYERS.map((layer) => [layer, new Plane(new Vector3(-1, 0, 0), Infinity)])) as Record<Layer, Plane>;
   #span: [number, number] = [0, 0];
   readonly #sizes: ResizeObserver;
+  readonly #plan: Plan;
   #frame = 0;
 
   constructor(canvas: HTMLCanvasElement, plan: Plan) {
+    this.#plan = plan;
     this.#renderer = new WebGLRenderer({ canvas, antialias: true, stencil: true });
     this.#renderer.localClippingEnabled = true;
     this.#renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
@@ -129,6 +131,20 @@ export class Roof3d {
     const far = from.length() / nearer;
     this.#camera.position.set(Math.cos(around) * Math.cos(high), Math.sin(around) * Math.cos(high), Math.sin(high)).multiplyScalar(far).add(this.#controls.target);
     this.#controls.update();
+    this.draw();
+  }
+
+  /** Stands at a place and looks at another, inches. */
+  stand(at: Vector, to: Vector): void {
+    this.#controls.target.set(...to);
+    this.#camera.position.set(...at);
+    this.#controls.update();
+    this.draw();
+  }
+
+  /** From afar again. */
+  stepBack(): void {
+    this.#look(this.#plan);
     this.draw();
   }
 
