@@ -1,5 +1,6 @@
 //! What holds for every book.
 
+mod alike;
 mod figures;
 mod findings;
 mod golden;

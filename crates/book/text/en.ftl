@@ -60,6 +60,7 @@ roof-plan-alt = The roof seen from above at { $scale }: { $planes ->
    *[other] { $planes } planes
  } with pitch and fall, their lines by kind, and where laying starts.
 roof-plan-note = Lengths, marks and cuts stand on the sheet of each plane. Left and right are seen facing the plane from the ground.
+roof-plan-alike = One sheet for planes alike. { $sheet }: { $planes }.
 roof-plan-apart = Planes measured by tape stand side by side: their place in plan is not known.
 roof-plan-wind = Zones of the wind along eaves and rakes; whether ridges and hips count too, a licensed engineer tells.
 
@@ -98,6 +99,8 @@ vents-soffit = Soffit vent needed
 vents-eaves = Eaves there are
 
 plane = Setting out
+plane-and-alike = { $plane }, and { $others } like it
+plane-alike = This sheet holds for { $count } planes alike: { $planes }. Pieces, cuts and starters are counted for one plane; in all { $pieces } pieces, { $cut } of them cut.
 plane-alt = { $plane } drawn at { $scale } with { $courses ->
     [one] one course
    *[other] { $courses } courses

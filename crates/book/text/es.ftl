@@ -60,6 +60,7 @@ roof-plan-alt = El techo visto desde arriba a escala { $scale }: { $planes ->
    *[other] { $planes } aguas
  } con pendiente y caída, sus líneas por clase y dónde se empieza a colocar.
 roof-plan-note = Largos, marcas y cortes están en la hoja de cada agua. Izquierda y derecha se ven de frente al agua, desde el suelo.
+roof-plan-alike = Una sola hoja para aguas iguales. { $sheet }: { $planes }.
 roof-plan-apart = Las aguas medidas con cinta están una al lado de otra: no se sabe su lugar en planta.
 roof-plan-wind = Zonas de viento a lo largo de aleros y bordes inclinados; si también cuentan cumbreras y limatesas lo dice un ingeniero con licencia.
 
@@ -98,6 +99,11 @@ vents-soffit = Respiradero de sofito necesario
 vents-eaves = Aleros que hay
 
 plane = Trazo
+plane-and-alike = { $plane }, y { $others ->
+    [one] una igual
+   *[other] { $others } iguales
+}
+plane-alike = Esta hoja vale para { $count } aguas iguales: { $planes }. Piezas, cortes y arranque se cuentan por una sola agua; en total { $pieces } piezas, { $cut } de ellas cortadas.
 plane-alt = { $plane } a escala { $scale } con { $courses ->
     [one] una hilada
    *[other] { $courses } hiladas
