@@ -5,6 +5,7 @@ mod figures;
 mod findings;
 mod golden;
 mod pictures;
+mod tail;
 mod words;
 
 use covering::Catalog;
