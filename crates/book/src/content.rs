@@ -35,6 +35,8 @@ pub(crate) struct Sheet {
     pub(crate) sort: String,
     /// It is folded out: its paper is twice as large.
     pub(crate) large: bool,
+    /// Its lines stand closer, so that no page is left for a few of them.
+    pub(crate) close: bool,
     /// Its drawing's scale, or nothing.
     pub(crate) scale: String,
     /// In order.
@@ -43,7 +45,7 @@ pub(crate) struct Sheet {
 
 impl Sheet {
     pub(crate) fn new(title: impl Into<String>, sort: impl Into<String>, blocks: Vec<Block>) -> Self {
-        Self { title: title.into(), sort: sort.into(), large: false, scale: String::new(), blocks }
+        Self { title: title.into(), sort: sort.into(), large: false, close: false, scale: String::new(), blocks }
     }
 }
 

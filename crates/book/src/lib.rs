@@ -9,6 +9,7 @@ mod phrases;
 mod press;
 mod sections;
 mod speaker;
+mod tail;
 mod tongue;
 
 use drawings::Page;

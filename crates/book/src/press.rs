@@ -13,6 +13,7 @@ use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 use crate::BookError;
 use crate::content::{Block, Content, Picture};
 use crate::letters::Letters;
+use crate::tail;
 
 const TEMPLATE: &str = include_str!("template.typ");
 const MAIN: &str = "/book.typ";
@@ -36,8 +37,22 @@ pub(crate) fn print(content: &Content) -> Result<Vec<u8>, BookError> {
     Ok(bytes)
 }
 
-/// The pages.
+/// The pages. Sheets that run over by a few lines are set closer.
 pub(crate) fn set(content: &Content) -> Result<PagedDocument, BookError> {
+    let document = set_once(content)?;
+    let running_over = tail::nearly_empty(&document);
+    if running_over.is_empty() {
+        return Ok(document);
+    }
+    let mut closer = content.clone();
+    for (index, sheet) in closer.sheets.iter_mut().enumerate() {
+        sheet.close = running_over.contains(&index);
+    }
+    set_once(&closer)
+}
+
+/// As they fall.
+pub(crate) fn set_once(content: &Content) -> Result<PagedDocument, BookError> {
     let shop = Shop::new(content)?;
     let set = typst::compile::<PagedDocument>(&shop);
     let document = set.output.map_err(|faults| failed(&faults))?;

@@ -1,5 +1,6 @@
 //! The sheets of the book, one file each, in the order of the work.
 
+mod alike;
 mod cautions;
 mod checks;
 mod cover;
@@ -23,6 +24,9 @@ use crate::content::{Content, Sheet};
 use crate::tongue::Tongue;
 use crate::{Binding, Part};
 use desk::Desk;
+
+#[cfg(test)]
+pub(crate) use alike::alike;
 
 /// Everything that stands in a book.
 pub(crate) fn content(plan: &Plan, binding: &Binding, tongue: &Tongue) -> Content {

@@ -1,9 +1,11 @@
 //! What holds for every book.
 
+mod alike;
 mod figures;
 mod findings;
 mod golden;
 mod pictures;
+mod tail;
 mod words;
 
 use covering::Catalog;

@@ -149,7 +149,7 @@ impl Tongue {
         let mut rest = name;
         let mut sides = Vec::new();
         while let Some((block, side)) = rest.rsplit_once(", ") {
-            let Some(side) = self.known(side) else { break };
+            let Some(side) = self.side(side) else { break };
             sides.push(side);
             rest = block;
         }
@@ -160,6 +160,14 @@ impl Tongue {
             return side;
         }
         sides.iter().rev().fold(rest.to_owned(), |name, side| format!("{name}, {side}"))
+    }
+
+    /// Where it faces, with a number where several planes of a block face there.
+    fn side(&self, side: &str) -> Option<String> {
+        let numbered = side.rsplit_once(' ').filter(|(_, number)| number.bytes().all(|digit| digit.is_ascii_digit()));
+        let (side, number) = numbered.map_or((side, None), |(side, number)| (side, Some(number)));
+        let side = self.known(side)?;
+        Some(number.map_or_else(|| side.clone(), |number| format!("{side} {number}")))
     }
 }
 

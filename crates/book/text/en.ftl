@@ -60,6 +60,7 @@ roof-plan-alt = The roof seen from above at { $scale }: { $planes ->
    *[other] { $planes } planes
  } with pitch and fall, their lines by kind, and where laying starts.
 roof-plan-note = Lengths, marks and cuts stand on the sheet of each plane. Left and right are seen facing the plane from the ground.
+roof-plan-alike = One sheet for planes alike. { $sheet }: { $planes }.
 roof-plan-apart = Planes measured by tape stand side by side: their place in plan is not known.
 roof-plan-wind = Zones of the wind along eaves and rakes; whether ridges and hips count too, a licensed engineer tells.
 
@@ -98,6 +99,8 @@ vents-soffit = Soffit vent needed
 vents-eaves = Eaves there are
 
 plane = Setting out
+plane-and-alike = { $plane }, and { $others } like it
+plane-alike = This sheet holds for { $count } planes alike: { $planes }. Pieces, cuts and starters are counted for one plane; in all { $pieces } pieces, { $cut } of them cut.
 plane-alt = { $plane } drawn at { $scale } with { $courses ->
     [one] one course
    *[other] { $courses } courses
@@ -742,6 +745,12 @@ phrase-lines-run-out = { $plane }: course lines run { $is } out of parallel in 1
 phrase-lines-run-out-remedy = cut the taper under the ridge caps or at a rake instead, and tell the owner
 phrase-mix-missed = { $plane }: units { $wide } wide are { $is } percent of the pieces, where the sheet's mix has { $mix }
 phrase-mix-missed-remedy = order what is laid, or ask for a mix of which more fit over each other: wider units, or less offset
+phrase-no-overhang = side { $side } has no overhang, so its roof edge is taken to be flush with the wall
+phrase-no-overhang-remedy = measure it and write overhang = "..." on the edge; 0 if it is flush
+phrase-very-steep = side { $side } is pitched { $pitch }, steeper than 40/12
+phrase-very-steep-remedy = measure it again; a surface this steep is usually clad as a wall
+phrase-corners-moved = the planes were found only after nearly parallel sides were made parallel: corners may have moved by up to 1/100 in
+phrase-corners-moved-remedy = look whether ridges, hips and valleys run as on the house; if not, measure the sides that should be parallel again, or draw a part as a block of its own
 phrase-odd-course = { $plane }: courses meet their neighbours' after one odd course at the eave, { $shows } where others show { $usual }
 phrase-odd-course-remedy = lay it so; or let the first butts stand out { $way }
 phrase-odd-course-gone = { $less } less, and the odd course is gone

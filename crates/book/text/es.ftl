@@ -60,6 +60,7 @@ roof-plan-alt = El techo visto desde arriba a escala { $scale }: { $planes ->
    *[other] { $planes } aguas
  } con pendiente y caída, sus líneas por clase y dónde se empieza a colocar.
 roof-plan-note = Largos, marcas y cortes están en la hoja de cada agua. Izquierda y derecha se ven de frente al agua, desde el suelo.
+roof-plan-alike = Una sola hoja para aguas iguales. { $sheet }: { $planes }.
 roof-plan-apart = Las aguas medidas con cinta están una al lado de otra: no se sabe su lugar en planta.
 roof-plan-wind = Zonas de viento a lo largo de aleros y bordes inclinados; si también cuentan cumbreras y limatesas lo dice un ingeniero con licencia.
 
@@ -98,6 +99,11 @@ vents-soffit = Respiradero de sofito necesario
 vents-eaves = Aleros que hay
 
 plane = Trazo
+plane-and-alike = { $plane }, y { $others ->
+    [one] una igual
+   *[other] { $others } iguales
+}
+plane-alike = Esta hoja vale para { $count } aguas iguales: { $planes }. Piezas, cortes y arranque se cuentan por una sola agua; en total { $pieces } piezas, { $cut } de ellas cortadas.
 plane-alt = { $plane } a escala { $scale } con { $courses ->
     [one] una hilada
    *[other] { $courses } hiladas
@@ -742,6 +748,12 @@ phrase-lines-run-out = { $plane }: las líneas de hilada se salen { $is } del pa
 phrase-lines-run-out-remedy = mejor corte la cuña bajo los caballetes de cumbrera o en un borde inclinado, y avise al dueño
 phrase-mix-missed = { $plane }: las piezas de { $wide } de ancho son { $is } por ciento, donde la mezcla de la hoja trae { $mix }
 phrase-mix-missed-remedy = pida lo que se coloca, o una mezcla en que más piezas quepan unas sobre otras: piezas más anchas, o menos separación entre juntas
+phrase-no-overhang = el lado { $side } no tiene vuelo, así que su orilla de techo se toma al ras del muro
+phrase-no-overhang-remedy = mídalo y escriba overhang = "..." en la orilla; 0 si va al ras
+phrase-very-steep = el lado { $side } tiene pendiente { $pitch }, más de 40/12
+phrase-very-steep-remedy = mídalo otra vez; lo tan empinado se suele forrar como muro
+phrase-corners-moved = las aguas se hallaron solo al hacer paralelos unos lados casi paralelos: las esquinas pueden haberse movido hasta 1/100 in
+phrase-corners-moved-remedy = vea si cumbreras, limatesas y valles corren como en la casa; si no, mida otra vez los lados que deben ser paralelos, o dibuje una parte como bloque aparte
 phrase-odd-course = { $plane }: las hiladas coinciden con las vecinas después de una hilada distinta en el alero, que deja ver { $shows } donde las otras { $usual }
 phrase-odd-course-remedy = colóquela así; o haga que los primeros pies salgan { $way }
 phrase-odd-course-gone = { $less } menos, y la hilada distinta desaparece

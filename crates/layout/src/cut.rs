@@ -3,7 +3,7 @@ use std::collections::BTreeMap;
 use covering::Covering;
 use roof::{Place, Plane};
 
-use crate::bevel::{Bevel, Blank, Made, Side, bevels, made};
+use crate::bevel::{Bevel, Blank, Facing, Made, Side, bevels, made};
 use crate::nailing::Nailing;
 use crate::outline::{OutlineSide, outline_sides};
 
@@ -43,12 +43,15 @@ impl Cut {
     }
 
     /// The side of its longest slanted cut, seen facing the plane from the ground: the offcut of a left hip's piece fits
-    /// a right valley of equal angle. `None` where nothing is slanted.
+    /// a right valley of equal angle. Of two equally long the left, whichever rounding made the longer. `None` where nothing is
+    /// slanted.
     #[must_use]
     pub fn hand(&self) -> Option<Side> {
-        let slanted = self.bevels.iter().filter(|bevel| bevel.is_slanted());
-        let longest = slanted.max_by(|a, b| a.length().total_cmp(&b.length()))?;
-        if let crate::Facing::Side(hand) = longest.facing { Some(hand) } else { None }
+        let slanted = || self.bevels.iter().filter(|bevel| bevel.is_slanted());
+        let longest = slanted().map(Bevel::length).reduce(f64::max)?;
+        let is_longest =
+            |side| slanted().any(|bevel| bevel.length() > longest - 1.0 / STEPS && bevel.facing == Facing::Side(side));
+        [Side::Left, Side::Right].into_iter().find(|&side| is_longest(side))
     }
 
     /// A point within the first part, for pointing at the piece.
@@ -74,8 +77,11 @@ impl Cut {
     }
 }
 
+/// In an inch: what agrees to one is alike.
+const STEPS: f64 = 65_536.0;
+
 fn quantised(at: Place) -> [i64; 2] {
-    at.map(|inches| (inches * 65_536.0).round() as i64)
+    at.map(|inches| (inches * STEPS).round() as i64)
 }
 
 /// Shoelace sum; positive counter-clockwise.
@@ -184,6 +190,23 @@ mod tests {
         assert!((triangle.width - 3.0).abs() < 1e-12 && (triangle.area - 12.0).abs() < 1e-12);
         let kite = Cut::of(vec![vec![[0.0, 2.0], [2.0, 0.0], [5.0, 3.0], [2.0, 9.0]]]);
         assert!((kite.width - (5.0 - 0.285_714_285_714_285_7)).abs() < 1e-9, "{}", kite.width);
+    }
+
+    /// A piece that ends alike at both sides has one hand on all planes, whichever of its sides rounding made the longer.
+    #[test]
+    fn of_two_equal_slants_the_left_is_the_hand() {
+        let slant = |side, foot: f64, head: f64| Bevel {
+            kind: None,
+            angle: 80.0,
+            facing: Facing::Side(side),
+            line: [[foot, 0.0], [head, 9.0]],
+        };
+        let hand = |foot: f64| {
+            let bevels = vec![slant(Side::Left, 0.0, 2.0), slant(Side::Right, foot, 6.0)];
+            Cut { bevels, ..Cut::default() }.hand()
+        };
+        assert_eq!([8.0 - 1e-9, 8.0, 8.0 + 1e-9].map(hand), [Some(Side::Left); 3]);
+        assert_eq!([7.9, 8.1].map(hand), [Some(Side::Left), Some(Side::Right)]);
     }
 
     #[test]

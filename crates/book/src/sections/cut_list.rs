@@ -1,4 +1,4 @@
-use plan::{CutKind, Cutout, Cutting};
+use plan::{CutKind, CutPlace, Cutout, Cutting};
 
 use super::desk::{Desk, count};
 use crate::content::{Block, Column, Sheet, Table};
@@ -58,14 +58,27 @@ fn row(desk: &Desk, index: usize, kind: &CutKind) -> Vec<String> {
         measures.short(kind.head_in),
         measures.short(kind.height_in),
         kind.count.to_string(),
-        kind.places.iter().map(|place| place_of(desk, place)).collect::<Vec<_>>().join("; "),
+        places(desk, kind).join("; "),
     ]
 }
 
+/// Places on planes that are all alike are told once.
+fn places(desk: &Desk, kind: &CutKind) -> Vec<String> {
+    let mut told: Vec<String> = Vec::new();
+    for place in kind.places.iter().map(|place| place_of(desk, kind, place)) {
+        if !told.contains(&place) {
+            told.push(place);
+        }
+    }
+    told
+}
+
 /// Plane, the number of the cut there, and its courses.
-fn place_of(desk: &Desk, place: &plan::CutPlace) -> String {
+fn place_of(desk: &Desk, kind: &CutKind, place: &CutPlace) -> String {
     let courses = courses(place.courses.map(|course| course + 1));
-    let plane = desk.plane_name(&place.plane);
+    let same = |id: &String| CutPlace { plane: id.clone(), ..place.clone() };
+    let on_all = desk.like(&place.plane).iter().all(|id| kind.places.contains(&same(id)));
+    let plane = if on_all { desk.sheet_name(&place.plane) } else { desk.plane_name(&place.plane) };
     let cut = (u64::from(place.cut) + 1).to_string();
     desk.with("cut-place", &[("plane", plane.into()), ("cut", cut.into()), ("courses", courses.into())])
 }

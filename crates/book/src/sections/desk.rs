@@ -1,5 +1,6 @@
 use plan::{LaidPlane, Plan, Plane};
 
+use super::alike::alike;
 use crate::Binding;
 use crate::content::{Block, Sheet};
 use crate::measure::grouped;
@@ -12,12 +13,22 @@ pub(crate) const HEAD: f64 = 13.0;
 /// Of the fields at the foot of a sheet with the space over them, mm.
 pub(crate) const FOOT: f64 = 13.0;
 
+/// Letters that have room in a line from margin to margin, on either paper.
+const LETTERS: usize = 140;
+
+/// Of a paragraph beside a drawing, with the space about it, mm.
+pub(crate) fn note_height(words: &str) -> f64 {
+    2.5 + 4.5 * words.chars().count().div_ceil(LETTERS) as f64
+}
+
 /// What the writer of a sheet has before him.
 pub(crate) struct Desk<'a> {
     /// With the names of planes in the reader's language.
     pub(crate) plan: Plan,
     pub(crate) binding: &'a Binding,
     pub(crate) tongue: &'a Tongue,
+    /// Ids of the laid planes in the order of the plan, those alike together.
+    alike: Vec<Vec<String>>,
 }
 
 impl<'a> Desk<'a> {
@@ -26,7 +37,8 @@ impl<'a> Desk<'a> {
         for plane in &mut plan.roof.planes {
             plane.name = tongue.plane(&plane.name);
         }
-        Self { plan, binding, tongue }
+        let alike = alike(&plan);
+        Self { plan, binding, tongue, alike }
     }
 
     pub(crate) fn say(&self, name: &str) -> String {
@@ -70,9 +82,35 @@ impl<'a> Desk<'a> {
         self.plane(id).map_or_else(|| id.to_owned(), |plane| plane.name.clone())
     }
 
-    /// Laid planes in the order of the plan.
-    pub(crate) fn laid(&self) -> impl Iterator<Item = (&Plane, &LaidPlane)> {
-        self.plan.layout.planes.iter().filter_map(|laid| Some((self.plane(&laid.id)?, laid)))
+    /// Ids of the laid planes, those alike together; each has a sheet under the name of its first.
+    pub(crate) fn alike(&self) -> &[Vec<String>] {
+        &self.alike
+    }
+
+    /// The planes that have a sheet, in the order of the plan.
+    pub(crate) fn with_sheets(&self) -> impl Iterator<Item = (&Plane, &LaidPlane)> {
+        let first = self.alike.iter().filter_map(|ids| ids.first());
+        first.filter_map(|id| Some((self.plane(id)?, self.plan.layout.planes.iter().find(|laid| &laid.id == id)?)))
+    }
+
+    /// The planes laid like this one, itself among them.
+    pub(crate) fn like(&self, id: &str) -> &[String] {
+        self.alike.iter().find(|ids| ids.iter().any(|like| like == id)).map_or(&[], Vec::as_slice)
+    }
+
+    /// The name of the sheet that a plane is laid by.
+    pub(crate) fn sheet_name(&self, id: &str) -> String {
+        match self.like(id) {
+            [first, others @ ..] if !others.is_empty() => {
+                self.with("plane-and-alike", &[("plane", self.plane_name(first).into()), ("others", others.len().into())])
+            }
+            _ => self.plane_name(id),
+        }
+    }
+
+    /// Names, one after the other.
+    pub(crate) fn plane_names(&self, ids: &[String]) -> String {
+        ids.iter().map(|id| self.plane_name(id)).collect::<Vec<_>>().join("; ")
     }
 }
 

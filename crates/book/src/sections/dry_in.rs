@@ -75,10 +75,9 @@ fn barrier(desk: &Desk, details: &Details) -> Vec<Block> {
 }
 
 fn list(desk: &Desk, layers: &Layers) -> Vec<Block> {
-    let planes: Vec<String> = layers.planes.iter().map(|id| desk.plane_name(id)).collect();
     let mut items: Vec<String> = layers.layers.iter().map(|layer| one(desk, layer)).collect();
     items.extend(layers.fire.iter().map(|says| desk.words(says)));
-    let heading = desk.with("dry-in-layers", &[("planes", planes.join("; ").into())]);
+    let heading = desk.with("dry-in-layers", &[("planes", desk.plane_names(&layers.planes).into())]);
     vec![Block::Together { blocks: vec![Block::Heading { words: heading }, Block::List { items }] }]
 }
 

@@ -111,12 +111,11 @@ fn days(desk: &Desk) -> Vec<Block> {
 }
 
 fn day(desk: &Desk, delivery: &Delivery) -> Vec<String> {
-    let planes: Vec<String> = delivery.planes.iter().map(|id| desk.plane_name(id)).collect();
     let item = |id: &str| desk.plan.order.iter().find(|line| line.id == id).map(|line| desk.words(&line.item));
     let packs = delivery.packs.iter().map(|of| format!("{} × {}", of.packs, item(&of.id).unwrap_or_default()));
     vec![
         delivery.day.to_string(),
-        planes.join("; "),
+        desk.plane_names(&delivery.planes),
         packs.collect::<Vec<_>>().join("; "),
         desk.tongue.measures.weight(delivery.weight_lb),
     ]

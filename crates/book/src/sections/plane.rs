@@ -3,12 +3,12 @@ use plan::{Course, Edge, GradedCourses, LaidPlane, Opening, Plane, Starters};
 use super::cautions;
 use super::cover::pitch;
 use super::cut_list::courses;
-use super::desk::{Desk, count, sentence};
+use super::desk::{Desk, count, note_height, sentence};
 use crate::content::{Block, Column, Picture, Sheet, Table};
 
-/// A sheet for each plane that is laid: the drawing, what must be known before a nail is driven, marks and cuts.
+/// A sheet for each plane that is laid, one for all that are alike: the drawing, what must be known before a nail is driven, marks and cuts.
 pub(crate) fn sheets(desk: &Desk) -> Vec<Sheet> {
-    desk.laid().enumerate().map(|(index, (plane, laid))| sheet(desk, index, plane, laid)).collect()
+    desk.with_sheets().enumerate().map(|(index, (plane, laid))| sheet(desk, index, plane, laid)).collect()
 }
 
 /// Room for facts and instructions under the drawing, mm.
@@ -16,8 +16,10 @@ const UNDER: f64 = 52.0;
 
 fn sheet(desk: &Desk, index: usize, plane: &Plane, laid: &LaidPlane) -> Sheet {
     let [width, height] = desk.room();
-    let figure = drawings::plane_figure(&desk.plan, &plane.id, [width, height - UNDER], desk.tongue);
-    let mut blocks = Vec::new();
+    let alike = alike(desk, plane, laid);
+    let over = alike.as_deref().map_or(0.0, note_height);
+    let figure = drawings::plane_figure(&desk.plan, &plane.id, [width, height - UNDER - over], desk.tongue);
+    let mut blocks: Vec<Block> = alike.into_iter().map(|words| Block::Words { words }).collect();
     let mut scale = String::new();
     let mut keyed = Vec::new();
     if let Some(figure) = figure {
@@ -37,16 +39,34 @@ fn sheet(desk: &Desk, index: usize, plane: &Plane, laid: &LaidPlane) -> Sheet {
     let mut told = instructions(desk, plane, laid, &keyed);
     told.extend(tables(desk, plane, laid));
     blocks.push(Block::Columns { count: 2, blocks: told });
-    Sheet { scale, ..Sheet::new(plane.name.clone(), desk.say("plane"), blocks) }
+    Sheet { scale, ..Sheet::new(desk.sheet_name(&plane.id), desk.say("plane"), blocks) }
+}
+
+/// For which planes a sheet holds, and how many pieces all of them take.
+fn alike(desk: &Desk, plane: &Plane, laid: &LaidPlane) -> Option<String> {
+    let ids = desk.like(&plane.id);
+    let planes = ids.len() as u64;
+    let [all, cut] = pieces(laid);
+    let values = [
+        ("count", planes.into()),
+        ("planes", desk.plane_names(ids).into()),
+        ("pieces", count(all * planes).into()),
+        ("cut", count(cut * planes).into()),
+    ];
+    (planes > 1).then(|| desk.with("plane-alike", &values))
+}
+
+/// All, and those that are cut.
+fn pieces(laid: &LaidPlane) -> [u64; 2] {
+    let runs = || laid.courses.iter().flat_map(|course| &course.runs);
+    let all = runs().map(|run| u64::from(run.count)).sum();
+    [all, runs().filter(|run| run.cut.is_some()).map(|run| u64::from(run.count)).sum()]
 }
 
 fn facts(desk: &Desk, plane: &Plane, laid: &LaidPlane) -> Vec<[String; 2]> {
     let measures = desk.tongue.measures;
     let covering = &desk.plan.covering;
-    let runs = || laid.courses.iter().flat_map(|course| &course.runs);
-    let pieces = |runs: &mut dyn Iterator<Item = &plan::Run>| runs.map(|run| u64::from(run.count)).sum::<u64>();
-    let all = pieces(&mut runs());
-    let cut = pieces(&mut runs().filter(|run| run.cut.is_some()));
+    let [all, cut] = pieces(laid);
     vec![
         desk.fact("fact-pitch", pitch(plane.pitch)),
         desk.fact("fact-area", measures.area(plane.area_sqft)),

@@ -3,9 +3,9 @@ use plan::{Plane, Pole};
 use super::desk::Desk;
 use crate::content::{Block, Picture, Sheet};
 
-/// The poles of every plane in full size; poles with the same marks once.
+/// The poles of every plane in full size; poles with the same marks once, and those of planes alike.
 pub(crate) fn sheets(desk: &Desk) -> Vec<Sheet> {
-    desk.laid().enumerate().flat_map(|(index, (plane, laid))| of_plane(desk, index, plane, &laid.poles)).collect()
+    desk.with_sheets().enumerate().flat_map(|(index, (plane, laid))| of_plane(desk, index, plane, &laid.poles)).collect()
 }
 
 /// Room for the note over the strips, mm.
@@ -25,7 +25,7 @@ fn sheet(desk: &Desk, plane: &Plane, index: usize, side: &str, name: &str) -> Op
     let [width, height] = desk.room();
     let figures = drawings::pole_strips(&desk.plan, &plane.id, index, [width, height - NOTE], desk.tongue);
     let pages = figures.len();
-    let title = desk.with(&format!("poles-{side}"), &[("plane", plane.name.as_str().into())]);
+    let title = desk.with(&format!("poles-{side}"), &[("plane", desk.sheet_name(&plane.id).into())]);
     let mut blocks = vec![Block::Words { words: desk.say("poles-note") }];
     for (number, figure) in figures.iter().enumerate() {
         let alt = desk.with(

@@ -1,12 +1,12 @@
-use super::desk::Desk;
+use super::desk::{Desk, note_height};
+use crate::Part;
 use crate::content::{Block, Picture, Sheet};
 
 /// The whole roof seen from above.
 pub(crate) fn sheets(desk: &Desk) -> Vec<Sheet> {
     let notes = notes(desk);
-    let drawn = |[width, height]: [f64; 2]| {
-        drawings::roof_figure(&desk.plan, [width, height - LINE * notes.len() as f64], desk.tongue)
-    };
+    let room: f64 = notes.iter().map(|words| note_height(words)).sum();
+    let drawn = |[width, height]: [f64; 2]| drawings::roof_figure(&desk.plan, [width, height - room], desk.tongue);
     let figures = [(drawn(desk.room()), false), (drawn(desk.large_room()), true)];
     let Some((figure, large)) = figures.into_iter().find_map(|(figure, large)| Some((figure?, large))) else {
         return Vec::new();
@@ -23,11 +23,9 @@ pub(crate) fn sheets(desk: &Desk) -> Vec<Sheet> {
     vec![Sheet { scale, large, ..desk.sheet("roof-plan", blocks) }]
 }
 
-/// Of a note, mm.
-const LINE: f64 = 7.0;
-
 fn notes(desk: &Desk) -> Vec<String> {
     let mut notes = vec![desk.say("roof-plan-note")];
+    notes.extend(alike(desk));
     if desk.plan.roof.planes.iter().any(|plane| plane.known_by == "tape") {
         notes.push(desk.say("roof-plan-apart"));
     }
@@ -35,4 +33,17 @@ fn notes(desk: &Desk) -> Vec<String> {
         notes.push(desk.say("roof-plan-wind"));
     }
     notes
+}
+
+/// Which planes are laid by one sheet, for those who have the sheets.
+fn alike(desk: &Desk) -> Vec<String> {
+    let has_sheets = matches!(desk.binding.part, Part::Whole | Part::Crew | Part::Office);
+    let told = |ids: &Vec<String>| match ids.as_slice() {
+        [first, others @ ..] if !others.is_empty() => {
+            let values = [("sheet", desk.sheet_name(first).into()), ("planes", desk.plane_names(others).into())];
+            Some(desk.with("roof-plan-alike", &values))
+        }
+        _ => None,
+    };
+    desk.alike().iter().filter(|_| has_sheets).filter_map(told).collect()
 }

@@ -121,6 +121,7 @@ impl Allowed {
 
     /// What is a sum or a difference of the plan's figures, reckoned here again.
     fn derived(&mut self, plan: &Plan) {
+        self.alike(plan);
         let weight: f64 = plan.order.iter().map(|line| line.weight_lb).sum();
         self.words(&self.measures.weight(weight));
         for laid in &plan.layout.planes {
@@ -161,6 +162,27 @@ impl Allowed {
             self.words(&plan.checks.iter().filter(|check| check.outcome == outcome).count().to_string());
         }
         self.words(&plan.details.order_of_work.iter().filter(|step| step.hold_point).count().to_string());
+    }
+
+    /// How many planes of one outline take as many pieces, and how many they take together.
+    fn alike(&mut self, plan: &Plan) {
+        let counted = |laid: &plan::LaidPlane| {
+            let runs = || laid.courses.iter().flat_map(|course| &course.runs);
+            let all: u32 = runs().map(|run| run.count).sum();
+            [all, runs().filter(|run| run.cut.is_some()).map(|run| run.count).sum()]
+        };
+        let area = |id: &str| plan.roof.planes.iter().find(|plane| plane.id == id).map(|plane| plane.area_sqft).unwrap();
+        for laid in &plan.layout.planes {
+            let is_like = |other: &&plan::LaidPlane| {
+                counted(other) == counted(laid) && (area(&other.id) - area(&laid.id)).abs() < 1e-3
+            };
+            let like: Vec<&plan::LaidPlane> = plan.layout.planes.iter().filter(is_like).collect();
+            self.words(&format!("{} {}", like.len(), like.len() - 1));
+            for kind in [0, 1] {
+                let together: u32 = like.iter().map(|laid| counted(laid)[kind]).sum();
+                self.words(&grouped(f64::from(together), 0));
+            }
+        }
     }
 
     /// How far the laid outline stands out past the plane at its left, and off its valleys.

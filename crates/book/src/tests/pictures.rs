@@ -7,15 +7,12 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use png::{BitDepth, ColorType, Decoder, Encoder};
-use typst::foundations::{NativeElement, Selector, StyleChain};
-use typst::introspection::Introspector;
-use typst::model::HeadingElem;
 use typst::utils::Scalar;
-use typst_layout::{Page, PagedDocument};
+use typst_layout::Page;
 use typst_render::{RenderOptions, render};
 
 use super::examples;
-use crate::{Binding, Language, Measures, Paper, Part, press};
+use crate::{Binding, Language, Measures, Paper, Part, press, tail};
 
 /// Pixels to an inch.
 const PER_INCH: f64 = 40.0;
@@ -104,17 +101,9 @@ fn pictures(book: &Kept) -> Vec<(usize, Picture)> {
     let (_, plan) = examples().into_iter().find(|(name, _)| name == book.example).unwrap();
     let content = crate::content(&plan, &book.binding).unwrap();
     let set = press::set(&content).unwrap();
-    let begins = first_pages(&set);
+    let begins = tail::first_pages(&set);
     let is_kept = |number: &usize| !book.first_pages || begins.contains(number);
     (1..).zip(set.pages()).filter(|(number, _)| is_kept(number)).map(|(number, page)| (number, taken(page))).collect()
-}
-
-/// Pages on which a sheet begins.
-fn first_pages(set: &PagedDocument) -> Vec<usize> {
-    let headings = set.introspector().query(&Selector::Elem(HeadingElem::ELEM, None));
-    let is_title = |heading: &HeadingElem| heading.resolve_level(StyleChain::default()).get() == 1;
-    let titles = headings.iter().filter(|heading| heading.to_packed::<HeadingElem>().is_some_and(|it| is_title(it)));
-    titles.filter_map(|title| set.introspector().page(title.location()?)).map(|page| page.get()).collect()
 }
 
 fn taken(page: &Page) -> Picture {

@@ -174,6 +174,16 @@ fn what_few_roofs_have_is_said_in_spanish_too() {
             "tubo \"stack\" queda a caballo de limatesa entre house, sur y house, este: se recorta de las dos",
         ),
         (
+            "side 2 has no overhang, so its roof edge is taken to be flush with the wall",
+            "el lado 2 no tiene vuelo, así que su orilla de techo se toma al ras del muro",
+        ),
+        ("side 0 is pitched 50/12, steeper than 40/12", "el lado 0 tiene pendiente 50/12, más de 40/12"),
+        (
+            "the planes were found only after nearly parallel sides were made parallel: corners may have moved by up to 1/100 in",
+            "las aguas se hallaron solo al hacer paralelos unos lados casi paralelos: las esquinas pueden haberse movido hasta \
+             1/100 in",
+        ),
+        (
             "Mine gives no step for staggered butts; they are laid straight",
             "Mine no da escalón para pies alternados; se colocan derechos",
         ),
