@@ -13,8 +13,8 @@ const TYPED = [
   '1 in', '3 in', '1/4 in', '9 in', '2 ft', '0.03 in', '0.2 in', '5 ft', '30 in', '12 in', '9 ft', '11/12', '3/12', '-20 F', '30 F', '110 F', 'red', 'something else', '2', '7', '60', '0.42', '1.2', '1900', '500', '160', '1', '3', '25',
 ];
 
-/** What a field may become when something is typed into it. */
-const typed = (text: string): unknown[] => (Number.isFinite(Number(text)) ? [Number(text), text] : [text]);
+/** What a field may become when something is typed into it, a list of values among them. */
+const typed = (text: string): unknown[] => (Number.isFinite(Number(text)) ? [Number(text), text] : [text, [text]]);
 
 function steps(path: string): (string | number)[] {
   return path.split(/[.[\]]+/).filter((step) => step !== '').map((step) => (/^\d+$/.test(step) ? Number(step) : step));
